@@ -1,0 +1,61 @@
+using System.Collections.Immutable;
+using Rollwright.Banjo.Settings;
+using Rollwright.Banjo.Strokes;
+using Rollwright.Music.Forms;
+using Rollwright.Music.Metre;
+using Rollwright.Music.Tunes;
+
+namespace Rollwright.Banjo.Breaks;
+
+/// <summary>
+/// A break: everything that is played, by both hands, as written (repeats and endings are marks of the bars). All
+/// rooms that write, draw, sound or teach read this value and nothing else. Edits make new breaks.
+/// </summary>
+public sealed record Break
+{
+    public required string Title { get; init; }
+
+    /// <summary>Who composed the tune, as its source says; may be empty.</summary>
+    public string Composer { get; init; } = "";
+
+    public required Setting Setting { get; init; }
+
+    public required TimeSignature Time { get; init; }
+
+    public required Tempo Tempo { get; init; }
+
+    /// <summary>At least one.</summary>
+    public required ImmutableArray<BreakBar> Bars { get; init; }
+
+    /// <summary>Rolls and licks by name, in order of time.</summary>
+    public ImmutableArray<Span> Spans { get; init; } = [];
+
+    /// <summary>
+    /// The tune itself, as written at its own pitch, bar for bar the same as <see cref="Bars"/>; null where a break was
+    /// typed or read from a file that does not hold it. Its sounding pitch here is moved by <see cref="Setting.Shift"/>.
+    /// </summary>
+    public Tune? Tune { get; init; }
+
+    /// <summary>Indices of the written bars in order of play.</summary>
+    public ImmutableArray<int> Order => Unfolding.Order([.. Bars.Select(bar => bar.Marks)]);
+
+    /// <summary>Every stroke in order of play, repeats taken.</summary>
+    public ImmutableArray<PlayedStroke> Played()
+    {
+        var played = ImmutableArray.CreateBuilder<PlayedStroke>();
+        var start = Fraction.Zero;
+        foreach (var index in Order)
+        {
+            for (var i = 0; i < Bars[index].Strokes.Length; i++)
+            {
+                var stroke = Bars[index].Strokes[i];
+                played.Add(new(start + stroke.At, stroke, index, i));
+            }
+            start += Bars[index].Length;
+        }
+        return played.ToImmutable();
+    }
+
+    /// <summary>MIDI key that a stroke sounds.</summary>
+    public int KeyOf(Stroke stroke) => Setting.SoundingKeyOf(stroke.String, stroke.Fret);
+}

@@ -1,0 +1,84 @@
+using System.Collections.Immutable;
+
+namespace Rollwright.Banjo.Data;
+
+/// <summary>
+/// Reads the one form that all data files share: a row a line, cells parted by '|', '#' to the end of the line a
+/// comment, blank lines free. The first row names the columns.
+/// </summary>
+public sealed class DataTable
+{
+    private DataTable(string file, ImmutableArray<Row> rows)
+    {
+        File = file;
+        Rows = rows;
+    }
+
+    public string File { get; }
+
+    public ImmutableArray<Row> Rows { get; }
+
+    /// <exception cref="DataException">A row has too many or too few cells, or the head lacks a column.</exception>
+    public static DataTable Parse(string file, string text, params ReadOnlySpan<string> columns)
+    {
+        ImmutableArray<string>? head = null;
+        var rows = ImmutableArray.CreateBuilder<Row>();
+        var number = 0;
+        foreach (var raw in text.Split('\n'))
+        {
+            number++;
+            var comment = raw.IndexOf('#', StringComparison.Ordinal);
+            // A sharp belongs to a note's name; a comment starts a line or follows a blank.
+            while (comment > 0 && raw[comment - 1] is not (' ' or '\t'))
+                comment = raw.IndexOf('#', comment + 1);
+            var line = (comment < 0 ? raw : raw[..comment]).Trim();
+            if (line.Length == 0)
+                continue;
+            var cells = line.Split('|', StringSplitOptions.TrimEntries).ToImmutableArray();
+            if (head is not { } names)
+            {
+                head = cells;
+                foreach (var column in columns)
+                {
+                    if (!cells.Contains(column))
+                        throw new DataException(
+                            file,
+                            number,
+                            $"the first row names the columns; '{column}' is missing"
+                        );
+                }
+                continue;
+            }
+            if (cells.Length != names.Length)
+                throw new DataException(
+                    file,
+                    number,
+                    $"{cells.Length} cells, but the first row names {names.Length} columns"
+                );
+            rows.Add(new(file, number, names, cells));
+        }
+        return new(file, rows.ToImmutable());
+    }
+
+    /// <summary>One row, its cells asked for by column.</summary>
+    public sealed class Row(string file, int line, ImmutableArray<string> names, ImmutableArray<string> cells)
+    {
+        public int Line { get; } = line;
+
+        public string this[string column] => cells[names.IndexOf(column)];
+
+        public DataException Wrong(string message) => new(file, Line, message);
+
+        /// <exception cref="DataException">The cell holds no number.</exception>
+        public double Number(string column) =>
+            double.TryParse(this[column], out var value)
+                ? value
+                : throw Wrong($"{column} '{this[column]}' is not a number");
+
+        /// <exception cref="DataException">The cell holds no whole number.</exception>
+        public int Whole(string column) =>
+            int.TryParse(this[column], out var value)
+                ? value
+                : throw Wrong($"{column} '{this[column]}' is not a whole number");
+    }
+}

@@ -1,0 +1,28 @@
+namespace Rollwright.Music.Metre;
+
+/// <summary>A time signature such as 4/4, 2/2 or 6/8.</summary>
+/// <param name="Beats">The upper number, 1 to 64.</param>
+/// <param name="Unit">The lower number, a power of two from 1 to 64.</param>
+public readonly record struct TimeSignature(int Beats, int Unit)
+{
+    public static TimeSignature Common => new(4, 4);
+
+    public static TimeSignature Cut => new(2, 2);
+
+    /// <summary>Length of a full bar, in whole notes.</summary>
+    public Fraction Bar => new(Beats, Unit);
+
+    /// <summary>Whether beats fall in threes of the unit: 6/8, 9/8, 12/8 (and their like over 16).</summary>
+    public bool IsCompound => Unit >= 8 && Beats > 3 && Beats % 3 == 0;
+
+    /// <summary>Length of one felt beat, in whole notes: a dotted quarter in 6/8, a half in 2/2.</summary>
+    public Fraction Beat => IsCompound ? new(3, Unit) : new(1, Unit);
+
+    /// <summary>
+    /// The steadiest fine grid of tunes in this metre: a sixteenth in 2/4 (and below), otherwise an eighth.
+    /// Where a roll runs, it plays one note a step.
+    /// </summary>
+    public Fraction Step => Unit >= 16 || (Unit == 4 && Beats == 2) ? new(1, 16) : new(1, 8);
+
+    public override string ToString() => $"{Beats}/{Unit}";
+}

@@ -1,0 +1,67 @@
+using System.Collections.Immutable;
+using Rollwright.Music.Forms;
+using Rollwright.Music.Keys;
+using Rollwright.Music.Metre;
+
+namespace Rollwright.Music.Tunes;
+
+/// <summary>A melody as written: bars with their repeats and endings, and what is said about it.</summary>
+public sealed record Tune
+{
+    /// <summary>"Untitled" where the source gives none; never empty.</summary>
+    public string Title { get; init; } = "Untitled";
+
+    public ImmutableArray<string> OtherTitles { get; init; } = [];
+
+    /// <summary>Composer, or "traditional" as the source says; may be empty.</summary>
+    public string Composer { get; init; } = "";
+
+    /// <summary>The kind of tune, "reel", "hornpipe", as the source says; may be empty.</summary>
+    public string Rhythm { get; init; } = "";
+
+    /// <summary>The number in its file (X: in ABC); 1 where none is given.</summary>
+    public int Number { get; init; } = 1;
+
+    /// <summary>The key at the start.</summary>
+    public required Key Key { get; init; }
+
+    /// <summary>The metre at the start.</summary>
+    public required TimeSignature Time { get; init; }
+
+    /// <summary>The tempo that the source asks for; null where it is silent.</summary>
+    public Tempo? Tempo { get; init; }
+
+    /// <summary>At least one.</summary>
+    public required ImmutableArray<TuneBar> Bars { get; init; }
+
+    /// <summary>Whether any chord symbol is given.</summary>
+    public bool HasChords => Bars.Any(bar => !bar.Chords.IsEmpty);
+
+    /// <summary>Indices of the bars in order of play.</summary>
+    public ImmutableArray<int> Order => Unfolding.Order([.. Bars.Select(bar => bar.Marks)]);
+
+    /// <summary>The melody in order of play: repeats taken, tied notes joined, times in whole notes from the first bar.</summary>
+    public ImmutableArray<PlayedNote> Played()
+    {
+        var played = ImmutableArray.CreateBuilder<PlayedNote>();
+        var start = Fraction.Zero;
+        foreach (var index in Order)
+        {
+            foreach (var note in Bars[index].Notes)
+            {
+                var at = start + note.At;
+                var joins =
+                    note.TiedFromBefore
+                    && played.Count > 0
+                    && played[^1].Pitch.Midi == note.Pitch.Midi
+                    && played[^1].End == at;
+                if (joins)
+                    played[^1] = played[^1] with { Length = played[^1].Length + note.Length };
+                else
+                    played.Add(new(at, note.Length, note.Pitch, index));
+            }
+            start += Bars[index].Length;
+        }
+        return played.ToImmutable();
+    }
+}

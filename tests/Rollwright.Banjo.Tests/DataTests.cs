@@ -1,0 +1,46 @@
+using Rollwright.Banjo.Data;
+using Rollwright.Banjo.Rolls;
+using Rollwright.Banjo.Tunings;
+
+namespace Rollwright.Banjo.Tests;
+
+public class DataTests
+{
+    [Fact]
+    public void Every_tuning_sounds_as_it_is_spelled()
+    {
+        foreach (var tuning in TuningTable.All)
+        {
+            var spelled = tuning
+                .Spelling.Split(' ')
+                .Reverse()
+                .Select(name => Music.Pitches.PitchName.Parse(name)!.Value.PitchClass);
+            tuning.Open.Select(key => key % 12).Should().Equal(spelled, tuning.Id);
+        }
+    }
+
+    [Fact]
+    public void The_short_string_has_no_frets_from_one_to_five_and_sounds_open_plus_fret_less_five()
+    {
+        Enumerable.Range(1, 5).Should().NotContain(fret => Neck.HasFret(5, fret));
+        TuningTable
+            .OpenG.KeyOf(5, 7)
+            .Should()
+            .Be(TuningTable.OpenG.KeyOf(1, 7), "in open G string 5 sounds like string 1 at the same fret");
+    }
+
+    [Fact]
+    public void Rolls_also_loop_without_a_finger_twice_running_save_those_that_end_a_tag()
+    {
+        foreach (var roll in RollTable.All.Where(roll => roll.Fingers.Length == 8))
+            roll.Fingers[^1].Should().NotBe(roll.Fingers[0], roll.Name);
+    }
+
+    [Fact]
+    public void A_roll_with_one_finger_twice_running_is_refused_with_file_and_line()
+    {
+        var text = "name|fingers|strings|source\n\nbad | T T I | 3 2 1 | P\n";
+        var reading = () => RollTable.Parse("mine.txt", text);
+        reading.Should().Throw<DataException>().WithMessage("mine.txt:3: T plays twice running at step 2");
+    }
+}
