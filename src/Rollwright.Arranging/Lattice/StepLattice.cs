@@ -91,6 +91,13 @@ public sealed class StepLattice
         return parent < 0 ? Nothing : ShapeIds[Grid.Bars[parent].End.Value - 1];
     }
 
+    /// <summary>Whether play also jumps to this step from a bar that is not before it on the page.</summary>
+    public bool IsSeamTarget(int step)
+    {
+        var bar = Grid.Steps[step].Bar;
+        return step == Grid.FirstOf(bar) && Grid.Tree.Seams.Any(seam => seam.To == bar);
+    }
+
     /// <summary>The step after in play where only one follows; -1 otherwise.</summary>
     public int After(int step)
     {

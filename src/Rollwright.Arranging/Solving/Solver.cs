@@ -121,7 +121,7 @@ public sealed class Solver
                 var move = lattice.Move(before[k], shapes[l]);
                 if (move < Infinity)
                     MinInto(row, now.AsSpan(l * stateCount, stateCount), move);
-                if (lattice.Bounds.Slurs && table.IsFree)
+                if (table.MayBeSlurred)
                     SlurInto(row, table, layer, before[k], l, after, nextStates);
             }
         }
@@ -227,7 +227,7 @@ public sealed class Solver
                     Offer(own + half.Cost + after[(half.Shape * nextStates) + next], own + half.Cost, half.Shape, next, new(lattice.Shape(shapes[l]), e, 0, null, to, half.Kind));
                 }
             }
-            if (!lattice.Bounds.Slurs || !table.IsFree)
+            if (!table.MayBeSlurred)
                 continue;
             foreach (var slur in table.SlursTo(l, from))
             {

@@ -29,6 +29,7 @@ internal sealed class StepTable
         Cost = new int[shapes.Length * Events];
         HalfMissed = lattice.Notes.HalfMissed(lattice.Grid.Steps[step]);
         IsFree = overlay.LockAt(step) is null;
+        MayBeSlurred = IsFree && lattice.Bounds.Slurs && !lattice.IsSeamTarget(step);
         var notes = new NoteTable(lattice, step);
         for (var l = 0; l < shapes.Length; l++)
         {
@@ -51,6 +52,9 @@ internal sealed class StepTable
 
     /// <summary>Not locked.</summary>
     public bool IsFree { get; }
+
+    /// <summary>A slur from the step before may sound here: not where play also arrives from elsewhere.</summary>
+    public bool MayBeSlurred { get; }
 
     /// <summary>Slurs that lead from a shape held before (by id) into shape l.</summary>
     public List<SlurWay> SlursTo(int l, int from)
