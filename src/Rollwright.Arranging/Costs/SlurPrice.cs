@@ -1,15 +1,19 @@
 using Rollwright.Banjo.Data;
+using Rollwright.Banjo.Playability;
 using Rollwright.Banjo.Shapes;
 using Rollwright.Banjo.Strokes;
+using Rollwright.Banjo.Tunings;
 
 namespace Rollwright.Arranging.Costs;
 
 /// <summary>What a slur costs, and which slurs hands can make: the usual ones of <c>data/slurs.txt</c> are cheap.</summary>
 public sealed class SlurPrice
 {
-    /// <summary>A finger hammers or pulls over four frets at most, and slides over five (assumptions).</summary>
+    /// <summary>A finger hammers or pulls over four frets at most (assumption).</summary>
     private const int WidestHammer = 4;
-    private const int WidestSlide = 5;
+
+    /// <summary>A finger slides as far as the hand may move in a step, mm (assumption).</summary>
+    private const double WidestSlide = Reach.Widest + Reach.MoveInAStep;
 
     private readonly HashSet<(SlurKind Kind, int String, int From, int To)> usual = [];
     private readonly int plain;
@@ -50,7 +54,7 @@ public sealed class SlurPrice
         var (first, second) = (from.FingerOn(onString), to.FingerOn(onString));
         var wide = Math.Abs(high - low);
         if (low > 0 && high > 0 && first == second)
-            return wide <= WidestSlide ? SlurKind.Slide : null;
+            return Math.Abs(Neck.Place(high) - Neck.Place(low)) <= WidestSlide ? SlurKind.Slide : null;
         if (wide > WidestHammer)
             return null;
         if (high > low)
