@@ -1,5 +1,6 @@
 using System.Net;
 using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
@@ -62,6 +63,8 @@ public sealed class Workbench : IAsyncDisposable
         builder.WebHost.ConfigureKestrel(kestrel => kestrel.Listen(IPAddress.Loopback, port));
         builder.Services.AddRazorComponents().AddInteractiveServerComponents();
         builder.Services.AddSignalR(hub => hub.MaximumReceiveMessageSize = Bench.MostCharacters * 4);
+        // Keys live as long as the process: nothing of it is written to the disk of the person who runs it.
+        builder.Services.AddDataProtection().UseEphemeralDataProtectionProvider();
         builder.Services.AddSingleton<Shelf>();
         builder.Services.AddSingleton<SoundShelf>();
         builder.Services.AddScoped<Bench>();
