@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Rollwright.Formats.Abc;
 using Rollwright.Music.Tunes;
 
 namespace Rollwright.Web.State;
@@ -37,15 +38,24 @@ public sealed class Bench(Shelf shelf)
     public void Put(string fileName, string text)
     {
         ArgumentNullException.ThrowIfNull(text);
+        Put(fileName, text, AbcReader.Read(text, fileName));
+    }
+
+    /// <summary>The same for a file's bytes, in whichever of the encodings of ABC files.</summary>
+    public void Put(string fileName, byte[] bytes)
+    {
+        var reading = AbcReader.Read(bytes, fileName);
+        Put(fileName, AbcText.Decode(bytes) ?? "", reading);
+    }
+
+    private void Put(string fileName, string text, AbcReading reading)
+    {
         FileName = fileName;
         Text = text;
         Chosen = 0;
-        (Tunes, TextProblems) = BreakMaker.Read(text, fileName);
+        (Tunes, TextProblems) = BreakMaker.Read(reading);
         Make();
     }
-
-    /// <summary>The same for a file's bytes.</summary>
-    public void Put(string fileName, byte[] bytes) => Put(fileName, System.Text.Encoding.UTF8.GetString(bytes));
 
     /// <summary>Says why a file could not be put on the bench; what lay there stays.</summary>
     public void Refuse(string fileName, string what, string remedy) =>

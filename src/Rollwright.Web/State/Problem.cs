@@ -5,5 +5,5 @@ namespace Rollwright.Web.State;
 /// <param name="Column">Counted from 1.</param>
 /// <param name="What">What is the case.</param>
 /// <param name="Remedy">What to do; may be empty.</param>
-/// <param name="Stops">Whether no break can be made because of it.</param>
-public sealed record Problem(int? Line, int? Column, string What, string Remedy, bool Stops);
+/// <param name="IsError">Something is wrong, rather than doubtful or merely to be known.</param>
+public sealed record Problem(int? Line, int? Column, string What, string Remedy, bool IsError);
