@@ -9,7 +9,7 @@ internal static class TempoWriter
     public static XElement Write(Tempo tempo)
     {
         var number = tempo.PerMinute.ToString("0.###");
-        var quarters = (240 / (tempo.SecondsPerWhole * 4)).ToString("0.###");
+        var quarters = (240 / tempo.SecondsPerWhole).ToString("0.###");
         return new(
             "direction",
             new XAttribute("placement", "above"),
