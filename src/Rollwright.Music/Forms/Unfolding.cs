@@ -6,10 +6,20 @@ namespace Rollwright.Music.Forms;
 public static class Unfolding
 {
     /// <summary>
-    /// Indices of the written bars in order of play: repeats taken, endings by their pass. A repeat end without a
-    /// start goes back to the last section's start (after an earlier repeat, or the beginning). An ending for a later
-    /// pass that no repeat reaches is played as it stands.
+    /// No section is played more often than this, whatever its marks say: a file that asks for a million passes is a
+    /// mistake (our own bound).
     /// </summary>
+    public const int MostPasses = 64;
+
+    /// <summary>
+    /// Indices of the written bars in order of play: repeats taken, endings by their pass.
+    /// </summary>
+    /// <remarks>
+    /// A repeat end without a start goes back to the latest double bar line, part label or repeat end, or to the
+    /// beginning (ABC 2.1, section 4.8). Two or more endings are alternatives even where the repeat mark between them
+    /// was forgotten. The last ending goes on to its bracket's stop, a double bar line or the next repeat start; a
+    /// repeat mark at its end has nothing left to repeat. A single ending that no repeat governs is played as it stands.
+    /// </remarks>
     /// <param name="bars">Marks of each written bar.</param>
     public static ImmutableArray<int> Order(IReadOnlyList<BarMarks> bars)
     {
@@ -24,28 +34,36 @@ public static class Unfolding
         return order.ToImmutable();
     }
 
-    // A section runs from its start to the end of its last ending: the bars that one repeat start governs.
+    // A section is what one repeat governs: from its start to the end of its last ending.
     private static int SectionEnd(IReadOnlyList<BarMarks> bars, int start)
     {
-        var repeated = false;
+        var isOpened = bars[start].RepeatStart;
+        var isRepeated = false;
         var inEnding = false;
+        var endings = 0;
         for (var i = start; i < bars.Count; i++)
         {
             var marks = bars[i];
-            if (i > start && marks.RepeatStart)
+            if (i > start && (marks.RepeatStart || (marks.Part is not null && (!isOpened || isRepeated))))
                 return i;
             if (!marks.EndingStart.IsEmpty)
-                inEnding = true;
-            else if (repeated && !inEnding)
-                return i;
-            if (marks.RepeatEnd > 1)
             {
-                repeated = true;
-                // Another ending may follow; without one the section is over.
-                if (i + 1 >= bars.Count || bars[i + 1].EndingStart.IsEmpty)
-                    return i + 1;
+                inEnding = true;
+                endings++;
             }
-            else if (repeated && inEnding && (marks.EndingStop || marks.SectionEnd))
+            var repeats = marks.RepeatEnd > 1;
+            isRepeated |= repeats;
+            if (i + 1 < bars.Count && !bars[i + 1].EndingStart.IsEmpty)
+                continue;
+            if (repeats)
+                return i + 1;
+            if (inEnding && (marks.EndingStop || marks.SectionEnd))
+            {
+                if (isRepeated || endings > 1)
+                    return i + 1;
+                inEnding = false;
+            }
+            else if (!inEnding && marks.SectionEnd && !isOpened)
             {
                 return i + 1;
             }
@@ -55,27 +73,41 @@ public static class Unfolding
 
     private static void PlaySection(IReadOnlyList<BarMarks> bars, int start, int end, ImmutableArray<int>.Builder order)
     {
-        var passes = 1;
-        for (var i = start; i < end; i++)
-        {
-            passes = Math.Max(passes, bars[i].RepeatEnd);
-            if (passes > 1 || bars[i].RepeatEnd > 1)
-                passes = Math.Max(passes, bars[i].EndingStart.DefaultIfEmpty(1).Max());
-        }
+        var passes = Passes(bars, start, end);
         for (var pass = 1; pass <= passes; pass++)
         {
             ImmutableArray<int> ending = [];
             for (var i = start; i < end; i++)
             {
-                if (!bars[i].EndingStart.IsEmpty)
-                    ending = bars[i].EndingStart;
-                if (passes > 1 && !ending.IsEmpty && !ending.Contains(pass))
-                    continue;
-                order.Add(i);
-                // What stands after an ending's repeat mark belongs to another ending, which names its own pass.
-                if (bars[i].RepeatEnd > 1 && ending.IsEmpty && pass < passes)
+                var marks = bars[i];
+                if (!marks.EndingStart.IsEmpty)
+                    ending = marks.EndingStart;
+                var isPlayed = passes == 1 || ending.IsEmpty || ending.Contains(pass);
+                if (isPlayed)
+                    order.Add(i);
+                if (isPlayed && marks.RepeatEnd > 1 && pass < passes)
                     break;
+                if (marks.EndingStop || marks.SectionEnd)
+                    ending = [];
             }
         }
+    }
+
+    private static int Passes(IReadOnlyList<BarMarks> bars, int start, int end)
+    {
+        var passes = 1;
+        var endings = 0;
+        var lastEnding = 1;
+        for (var i = start; i < end; i++)
+        {
+            passes = Math.Max(passes, bars[i].RepeatEnd);
+            if (bars[i].EndingStart.IsEmpty)
+                continue;
+            endings++;
+            lastEnding = Math.Max(lastEnding, bars[i].EndingStart.Max());
+        }
+        if (passes > 1 || endings > 1)
+            passes = Math.Max(passes, lastEnding);
+        return Math.Min(passes, MostPasses);
     }
 }

@@ -50,9 +50,13 @@ public sealed record Tune
             foreach (var note in Bars[index].Notes)
             {
                 var at = start + note.At;
+                // At the start of a repeat the tie holds on the first pass only, when the bar written before was played;
+                // an ending is reached from the bar before the first of the endings.
                 var joins =
                     note.TiedFromBefore
                     && played.Count > 0
+                    && (played[^1].Bar >= index - 1 || !Bars[index].Marks.EndingStart.IsEmpty)
+                    && played[^1].Bar <= index
                     && played[^1].Pitch.Midi == note.Pitch.Midi
                     && played[^1].End == at;
                 if (joins)

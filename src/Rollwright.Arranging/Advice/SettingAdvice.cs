@@ -1,0 +1,107 @@
+using System.Collections.Immutable;
+using Rollwright.Banjo.Settings;
+using Rollwright.Banjo.Tunings;
+using Rollwright.Music.Keys;
+using Rollwright.Music.Tunes;
+
+namespace Rollwright.Arranging.Advice;
+
+/// <summary>
+/// Which settings suit a tune, by a quick look at its notes: how many lie on the neck, how many are open strings, how
+/// high the others lie. The lattice then decides between the best of them.
+/// </summary>
+public static class SettingAdvice
+{
+    private const int OutOfReach = 1000;
+    private const int FrettedNote = 110;
+    private const int AFretHigher = 45;
+
+    /// <summary>Settings for a tune, most promising first.</summary>
+    /// <remarks>Empty only where the options contradict each other: a capo that leaves no known position.</remarks>
+    public static ImmutableArray<SettingOffer> For(Tune tune, ArrangeOptions options)
+    {
+        var sounding = options.SoundingKey ?? tune.Key;
+        var notes = tune.Played();
+        var offers = ImmutableArray.CreateBuilder<SettingOffer>();
+        foreach (var (place, capo, price) in Ways(sounding, options))
+        {
+            var position = new Key(place.Tonic, tune.Key.Mode);
+            var up = (((place.Tonic.PitchClass + capo - tune.Key.Tonic.PitchClass) % 12) + 12) % 12;
+            for (var octave = -3; octave <= 1; octave++)
+            {
+                var setting = new Setting(place.Tuning, capo, position, up + (12 * octave));
+                if (Look(notes, setting, price * tune.Bars.Length) is { Reach: > 0.5 } offer)
+                    offers.Add(offer);
+            }
+        }
+        return [.. offers.OrderBy(offer => offer.Ease)];
+    }
+
+    private static IEnumerable<(SettingTable.Place Place, int Capo, int Price)> Ways(
+        Key sounding,
+        ArrangeOptions options
+    )
+    {
+        var places = SettingTable.Places.Where(place => place.Modes.Contains(sounding.Mode)).ToArray();
+        // A tuning that is asked for is taken for any position it has, or for G where the table has none.
+        if (options.Tuning is { } wanted)
+        {
+            places = [.. SettingTable.Places.Where(place => place.Tuning == wanted)];
+            if (places.Length == 0)
+                places = [new(wanted, sounding.Tonic, [sounding.Mode], 0)];
+        }
+        foreach (var place in places)
+        {
+            var capo = (((sounding.Tonic.PitchClass - place.Tonic.PitchClass) % 12) + 12) % 12;
+            if (options.Capo is { } asked && asked != capo)
+                continue;
+            if (SettingTable.Capos.TryGetValue(capo, out var price))
+                yield return (place, capo, place.Price + price);
+        }
+        // With a capo that leaves no position of the table, the hands take the key as it comes in open G.
+        if (
+            options.Capo is { } fret
+            && !places.Any(place => (place.Tonic.PitchClass + fret) % 12 == sounding.Tonic.PitchClass)
+        )
+            yield return (
+                new(options.Tuning ?? TuningTable.OpenG, sounding.Transpose(-fret).Tonic, [sounding.Mode], 0),
+                fret,
+                0
+            );
+    }
+
+    private static SettingOffer Look(ImmutableArray<PlayedNote> notes, Setting setting, int price)
+    {
+        double all = 0,
+            reached = 0,
+            cost = price;
+        foreach (var note in notes)
+        {
+            var weight = Math.Min(4, note.Length.ToDouble() * 8);
+            all += weight;
+            var fret = LowestFret(note.Pitch.Midi + setting.Shift - setting.Capo, setting.Tuning);
+            if (fret is { } found && found <= Math.Min(17, setting.LastFret))
+                reached += weight;
+            cost +=
+                weight
+                * (
+                    fret is not { } f ? OutOfReach
+                    : f == 0 ? 0
+                    : FrettedNote + (AFretHigher * Math.Max(0, f - 3))
+                );
+        }
+        return new(setting, price, all > 0 ? reached / all : 0, (int)cost);
+    }
+
+    private static int? LowestFret(int key, Tuning tuning)
+    {
+        int? lowest = null;
+        for (var s = 1; s <= 4; s++)
+        {
+            var fret = key - tuning.OpenOf(s);
+            if (fret >= 0 && (lowest is null || fret < lowest))
+                lowest = fret;
+        }
+        return lowest;
+    }
+}

@@ -1,0 +1,24 @@
+using Rollwright.Arranging.Costs;
+using Rollwright.Banjo.Tunings;
+using Rollwright.Music.Keys;
+
+namespace Rollwright.Arranging;
+
+/// <summary>What the player asks for; what is null is chosen for them.</summary>
+public sealed record ArrangeOptions
+{
+    public static ArrangeOptions Default { get; } = new();
+
+    /// <summary>The key that shall sound; null for the tune's own.</summary>
+    public Key? SoundingKey { get; init; }
+
+    public Tuning? Tuning { get; init; }
+
+    /// <summary>0 to 12; null for the one that suits the tune best.</summary>
+    public int? Capo { get; init; }
+
+    /// <summary>1, first year, to 5, performer.</summary>
+    public int Level { get; init; } = 3;
+
+    public Weights Weights { get; init; } = Weights.Roll;
+}

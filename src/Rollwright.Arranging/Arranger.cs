@@ -1,0 +1,76 @@
+using System.Collections.Immutable;
+using Rollwright.Arranging.Advice;
+using Rollwright.Arranging.Assembling;
+using Rollwright.Arranging.Chording;
+using Rollwright.Arranging.Lattice;
+using Rollwright.Arranging.Solving;
+using Rollwright.Arranging.Wishes;
+using Rollwright.Banjo.Rolls;
+using Rollwright.Banjo.Settings;
+using Rollwright.Music.Metre;
+using Rollwright.Music.Tunes;
+
+namespace Rollwright.Arranging;
+
+/// <summary>From a tune to a break: chords where they lack, the setting, the lattice, the exact path, the break.</summary>
+public static class Arranger
+{
+    // The lattice decides between this many settings that look best.
+    private const int SettingsTried = 3;
+
+    private static readonly Tempo UsualTempo = new(new Fraction(1, 2), 80);
+
+    /// <summary>The best break of a tune.</summary>
+    /// <exception cref="ArrangeException">The tune has no notes, or none that the banjo has in any setting asked for.</exception>
+    public static Arrangement Arrange(Tune tune, ArrangeOptions? options = null)
+    {
+        options ??= ArrangeOptions.Default;
+        if (tune.Bars.All(bar => bar.Notes.IsEmpty))
+            throw new ArrangeException($"'{tune.Title}' has no notes; write its melody, then arrange it.");
+        var chorded = tune.HasChords ? tune : ChordFinder.WithChords(tune);
+        var offers = SettingAdvice.For(chorded, options);
+        if (offers.IsEmpty)
+            throw new ArrangeException(
+                $"The notes of '{tune.Title}' do not lie on a banjo in this setting; choose another key, tuning or capo."
+            );
+        var bounds = LeftBounds.Whole;
+        var tried = offers
+            .Take(SettingsTried)
+            .Select(offer => (Offer: offer, Draft: Draft(chorded, offer.Setting, bounds, options)))
+            .Where(way => way.Draft.Solution.IsPossible)
+            .OrderBy(way => way.Draft.Solution.Total + way.Offer.Price)
+            .ToArray();
+        if (tried.Length == 0)
+            throw new ArrangeException(
+                $"No way to play '{tune.Title}' was found in this setting; choose another key, tuning or capo."
+            );
+        var (lattice, draft) = tried[0].Draft;
+        var solution = TuneSolver.Finish(lattice, draft);
+        var made = BreakAssembly.Assemble(chorded, lattice, solution, tune.Tempo ?? TempoFor(tune.Time));
+        ImmutableArray<SettingOffer> ordered =
+        [
+            .. tried.Select(way => way.Offer),
+            .. offers.Where(offer => tried.All(way => way.Offer != offer)),
+        ];
+        return new(made, solution.Total, ordered, !tune.HasChords);
+    }
+
+    private static (StepLattice Lattice, Solution Solution) Draft(
+        Tune tune,
+        Setting setting,
+        LeftBounds bounds,
+        ArrangeOptions options
+    )
+    {
+        var grid = StepGrid.Lay(tune, setting);
+        var lattice = StepLattice.Build(grid, setting, bounds, options.Weights);
+        return (lattice, Solver.Solve(lattice, new(grid.Steps.Length)));
+    }
+
+    // A tempo to learn and to play along at, with the unit that its metre is counted in (common practice, no source).
+    private static Tempo TempoFor(TimeSignature time) =>
+        time.IsCompound ? new(time.Beat, 90)
+        : time.Beats == 3 ? new(new Fraction(1, 4), 120)
+        : time is { Beats: 2, Unit: 4 } ? new(new Fraction(1, 4), 80)
+        : UsualTempo;
+}

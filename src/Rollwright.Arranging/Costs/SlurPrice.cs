@@ -1,0 +1,79 @@
+using Rollwright.Banjo.Data;
+using Rollwright.Banjo.Playability;
+using Rollwright.Banjo.Shapes;
+using Rollwright.Banjo.Strokes;
+using Rollwright.Banjo.Tunings;
+
+namespace Rollwright.Arranging.Costs;
+
+/// <summary>What a slur costs, and which slurs hands can make: the usual ones of <c>data/slurs.txt</c> are cheap.</summary>
+public sealed class SlurPrice
+{
+    /// <summary>A finger hammers or pulls over four frets at most (assumption).</summary>
+    private const int WidestHammer = 4;
+
+    /// <summary>A finger slides as far as the hand may move in a step, mm (assumption).</summary>
+    private const double WidestSlide = Reach.Widest + Reach.MoveInAStep;
+
+    private readonly HashSet<(SlurKind Kind, int String, int From, int To)> usual = [];
+    private readonly int plain;
+    private readonly int unusual;
+
+    public SlurPrice(Weights weights)
+    {
+        plain = weights["slur"];
+        unusual = weights["slur-unusual"];
+        var table = DataTable.Parse(
+            "slurs.txt",
+            BuiltInData.Text("slurs.txt"),
+            "kind",
+            "string",
+            "from",
+            "to",
+            "source"
+        );
+        foreach (var row in table.Rows)
+        {
+            var kind = row["kind"] switch
+            {
+                "slide" => SlurKind.Slide,
+                "hammer-on" => SlurKind.HammerOn,
+                "pull-off" => SlurKind.PullOff,
+                var other => throw row.Wrong($"'{other}' is none of slide, hammer-on, pull-off"),
+            };
+            int[] strings = row["string"] == "*" ? [1, 2, 3, 4] : [row.Whole("string")];
+            foreach (var s in strings)
+                usual.Add((kind, s, row.Whole("from"), row.Whole("to")));
+        }
+    }
+
+    /// <summary>The kind of slur that leads from one shape to the other on a string; null where none does.</summary>
+    /// <remarks>Besides the slurring finger nothing may be put down meanwhile: other fingers stay or lift.</remarks>
+    public static SlurKind? KindOf(HandShape from, HandShape to, int onString)
+    {
+        var (low, high) = (from.FretOn(onString), to.FretOn(onString));
+        if (low == high)
+            return null;
+        for (var s = 1; s <= 4; s++)
+        {
+            if (
+                s != onString
+                && to.FretOn(s) > 0
+                && (to.FretOn(s) != from.FretOn(s) || to.FingerOn(s) != from.FingerOn(s))
+            )
+                return null;
+        }
+        var (first, second) = (from.FingerOn(onString), to.FingerOn(onString));
+        var wide = Math.Abs(high - low);
+        if (low > 0 && high > 0 && first == second)
+            return Math.Abs(Neck.Place(high) - Neck.Place(low)) <= WidestSlide ? SlurKind.Slide : null;
+        if (wide > WidestHammer)
+            return null;
+        if (high > low)
+            return low == 0 || second > first ? SlurKind.HammerOn : null;
+        return high == 0 || second < first ? SlurKind.PullOff : null;
+    }
+
+    public int Of(SlurKind kind, int onString, int from, int to) =>
+        plain + (usual.Contains((kind, onString, from, to)) ? 0 : unusual);
+}

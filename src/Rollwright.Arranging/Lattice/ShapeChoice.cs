@@ -1,0 +1,198 @@
+using System.Collections.Immutable;
+using Rollwright.Arranging.Wishes;
+using Rollwright.Banjo.Playability;
+using Rollwright.Banjo.Settings;
+using Rollwright.Banjo.Shapes;
+using Rollwright.Banjo.Tunings;
+using Rollwright.Music.Chords;
+
+namespace Rollwright.Arranging.Lattice;
+
+/// <summary>
+/// The hand shapes that are worth asking for at each step: the open hand, every finger that the tune near by can use,
+/// pairs of those, the chord of the moment whole and in pieces, and pieces with one finger of the tune added.
+/// </summary>
+public sealed class ShapeChoice(StepGrid grid, Setting setting, LeftBounds bounds)
+{
+    // The tune two steps back and four ahead: what a finger may still hold, or be put down early for.
+    private const int Behind = 2;
+    private const int Ahead = 4;
+
+    private readonly Dictionary<(Chord? Chord, int Low, int High), ImmutableArray<HandShape>> chordPieces = [];
+
+    /// <summary>Shapes at a step, distinct, the open hand first; at most <see cref="LeftBounds.ShapesAStep"/>.</summary>
+    public HandShape[] At(int step)
+    {
+        var found = new List<HandShape>();
+        var known = new HashSet<HandShape>();
+        void Add(HandShape shape)
+        {
+            if (found.Count < bounds.ShapesAStep && known.Add(shape))
+                found.Add(shape);
+        }
+
+        Add(HandShape.Open);
+        var places = Places(step);
+        foreach (var (s, fret) in places)
+        {
+            foreach (var finger in Fingers(fret))
+                Add(HandShape.Open.With(s, fret, finger));
+        }
+        var pieces = Pieces(grid.Steps[step].Chord, places);
+        foreach (var piece in pieces)
+            Add(piece);
+        foreach (var (s, fret) in places)
+        {
+            foreach (var (other, otherFret) in places)
+            {
+                if (other > s && Together(HandShape.Open, (s, fret), (other, otherFret)) is { } pair)
+                    Add(pair);
+            }
+        }
+        foreach (var (s, fret) in places)
+        {
+            foreach (var piece in pieces)
+            {
+                if (piece.Count <= 2 && piece.FretOn(s) != fret && Together(piece.With(s, 0, 0), (s, fret)) is { } more)
+                    Add(more);
+            }
+        }
+        return [.. found];
+    }
+
+    // Where the tune near by can be fretted, nearest step first, lowest frets first.
+    private List<(int String, int Fret)> Places(int step)
+    {
+        var places = new List<(int, int)>();
+        for (var distance = 0; distance <= Ahead; distance++)
+        {
+            for (var side = 0; side < 2; side++)
+            {
+                var at = side == 0 ? step + distance : step - distance;
+                if ((side == 1 && distance is 0 or > Behind && side == 1) || at < 0 || at >= grid.Steps.Length)
+                    continue;
+                if (grid.Steps[at].Onset is { } key)
+                    AddPlaces(key, places);
+                if (grid.Steps[at].HalfOnset is { } half)
+                    AddPlaces(half, places);
+            }
+        }
+        return places;
+    }
+
+    private void AddPlaces(int key, List<(int, int)> places)
+    {
+        var taken = 0;
+        // Strings from the highest: the lowest fret comes first.
+        foreach (var s in StringsByPitch())
+        {
+            var fret = key - setting.Tuning.OpenOf(s);
+            if (fret < 0)
+                continue;
+            if (fret > bounds.HighestFret || taken == bounds.PlacesANote)
+                break;
+            taken++;
+            if (fret > 0 && !places.Contains((s, fret)))
+                places.Add((s, fret));
+        }
+    }
+
+    private IEnumerable<int> StringsByPitch() => Enumerable.Range(1, 4).OrderByDescending(setting.Tuning.OpenOf);
+
+    // One finger a fret from the first position; higher up any finger may be the one.
+    private static ImmutableArray<int> Fingers(int fret) =>
+        fret switch
+        {
+            1 => [1],
+            2 => [2, 1],
+            3 => [3, 2],
+            4 => [4, 3],
+            5 => [4, 1],
+            _ => [1, 2, 4],
+        };
+
+    private ImmutableArray<HandShape> Pieces(Chord? chord, List<(int String, int Fret)> places)
+    {
+        var high = places.Where(place => place.Fret >= 5).Select(place => place.Fret).DefaultIfEmpty(0).Max();
+        var low = places.Where(place => place.Fret >= 5).Select(place => place.Fret).DefaultIfEmpty(0).Min();
+        var key = (chord, low, high);
+        if (chordPieces.TryGetValue(key, out var known))
+            return known;
+        var pieces = new List<HandShape>();
+        if (chord is { } named)
+        {
+            foreach (var shape in ChordShapes.For(named, setting.Tuning))
+            {
+                if (shape.HighestFret > bounds.HighestFret)
+                    continue;
+                // Up the neck a chord is only worth its way where the tune is there too.
+                if (shape.HighestFret > 5 && (high == 0 || shape.HighestFret < low || shape.LowestFret > high))
+                    continue;
+                AddSubsets(shape, pieces);
+            }
+        }
+        return chordPieces[key] = [.. pieces.Distinct().OrderBy(piece => piece.Count)];
+    }
+
+    private void AddSubsets(HandShape whole, List<HandShape> pieces)
+    {
+        for (var mask = 1; mask < 16; mask++)
+        {
+            var piece = HandShape.Open;
+            for (var s = 1; s <= 4; s++)
+            {
+                if ((mask & (1 << (s - 1))) != 0 && whole.FretOn(s) > 0)
+                    piece = piece.With(s, whole.FretOn(s), whole.FingerOn(s));
+            }
+            if (!piece.IsOpen && piece.Count <= bounds.FingersDown)
+                pieces.Add(piece);
+        }
+    }
+
+    // Fingers for frets held together: rising with the frets, the lower string first; null where the hand cannot.
+    private HandShape? Together(HandShape held, params ReadOnlySpan<(int String, int Fret)> added)
+    {
+        if (held.Count + added.Length > bounds.FingersDown)
+            return null;
+        Span<(int Fret, int String)> notes = stackalloc (int, int)[4];
+        var count = 0;
+        foreach (var (s, fret) in added)
+            notes[count++] = (fret, -s);
+        for (var s = 1; s <= 4; s++)
+        {
+            if (held.FretOn(s) > 0)
+                notes[count++] = (held.FretOn(s), -s);
+        }
+        notes = notes[..count];
+        notes.Sort();
+        if (Neck.Place(notes[^1].Fret) - Neck.Place(notes[0].Fret) > Reach.Comfortable)
+            return null;
+        for (var position = notes[0].Fret; position >= Math.Max(1, notes[0].Fret - 3); position--)
+        {
+            // The first position is home: low frets are fingered from it.
+            var from = notes[^1].Fret <= 4 ? Math.Min(position, 1) : position;
+            if (Fit(notes, from) is { } shape)
+                return shape;
+            if (from != position)
+            {
+                if (Fit(notes, position) is { } other)
+                    return other;
+            }
+        }
+        return null;
+    }
+
+    private static HandShape? Fit(ReadOnlySpan<(int Fret, int String)> notes, int position)
+    {
+        var shape = HandShape.Open;
+        var finger = 0;
+        foreach (var (fret, s) in notes)
+        {
+            finger = Math.Max(finger + 1, fret - position + 1);
+            if (finger > 4)
+                return null;
+            shape = shape.With(-s, fret, finger);
+        }
+        return shape;
+    }
+}

@@ -1,0 +1,63 @@
+using System.Collections.Immutable;
+using Rollwright.Arranging.Lattice;
+
+namespace Rollwright.Arranging.Solving;
+
+/// <summary>
+/// Solves a whole tune: first every bar for itself and its neighbours; then once more so that the end of a repeat joins
+/// the beginning it jumps to, and equal bars are played alike. Each solution is exact for what it is asked; the second
+/// question is settled by the answer to the first.
+/// </summary>
+public static class TuneSolver
+{
+    public static Solution Solve(StepLattice lattice) =>
+        Finish(lattice, Solver.Solve(lattice, new(lattice.Grid.Steps.Length)));
+
+    /// <summary>From the first solution of a lattice to the one that repeats and equal bars ask for.</summary>
+    public static Solution Finish(StepLattice lattice, Solution first)
+    {
+        var overlay = new Overlay(lattice.Grid.Steps.Length);
+        var groups = EqualBars.Of(lattice.Grid);
+        if (groups.IsEmpty && lattice.Grid.Tree.Seams.IsEmpty)
+            return first;
+        MatchEqualBars(lattice, first, groups, overlay);
+        var second = Solver.Solve(lattice, overlay);
+        if (lattice.Grid.Tree.Seams.IsEmpty)
+            return second;
+        LockSeams(lattice, second, overlay);
+        return Solver.Solve(lattice, overlay);
+    }
+
+    // The cheapest of the equal bars is the model of the others.
+    private static void MatchEqualBars(
+        StepLattice lattice,
+        Solution solution,
+        ImmutableArray<ImmutableArray<int>> groups,
+        Overlay overlay
+    )
+    {
+        var grid = lattice.Grid;
+        foreach (var group in groups)
+        {
+            var model = group.MinBy(bar => Cost(solution, grid.Bars[bar]));
+            for (var i = 0; i < grid.CountOf(model); i++)
+            {
+                foreach (var bar in group)
+                    overlay.Match(grid.FirstOf(bar) + i, solution.Path[grid.FirstOf(model) + i]);
+            }
+        }
+    }
+
+    // Where play jumps back, the first step of the bar it jumps to is settled, and every end must lead into it.
+    private static void LockSeams(StepLattice lattice, Solution solution, Overlay overlay)
+    {
+        foreach (var (_, to) in lattice.Grid.Tree.Seams)
+        {
+            var step = lattice.Grid.FirstOf(to);
+            overlay.Lock(step, solution.Path[step]);
+            overlay.SeamTargets[to] = solution.Path[step];
+        }
+    }
+
+    private static int Cost(Solution solution, Range steps) => solution.Costs.AsSpan()[steps].ToArray().Sum();
+}
