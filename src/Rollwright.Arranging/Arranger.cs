@@ -30,27 +30,41 @@ public static class Arranger
         var chorded = tune.HasChords ? tune : ChordFinder.WithChords(tune);
         var offers = SettingAdvice.For(chorded, options);
         if (offers.IsEmpty)
-            throw new ArrangeException($"The notes of '{tune.Title}' do not lie on a banjo in this setting; choose another key, tuning or capo.");
+            throw new ArrangeException(
+                $"The notes of '{tune.Title}' do not lie on a banjo in this setting; choose another key, tuning or capo."
+            );
         var bounds = LeftBounds.Whole;
         var tried = offers
             .Take(SettingsTried)
-            .Select(offer => (Offer: offer, Answer: Try(chorded, offer.Setting, bounds, options)))
-            .Where(way => way.Answer.Solution.IsPossible)
-            .OrderBy(way => way.Answer.Solution.Total + way.Offer.Price)
+            .Select(offer => (Offer: offer, Draft: Draft(chorded, offer.Setting, bounds, options)))
+            .Where(way => way.Draft.Solution.IsPossible)
+            .OrderBy(way => way.Draft.Solution.Total + way.Offer.Price)
             .ToArray();
         if (tried.Length == 0)
-            throw new ArrangeException($"No way to play '{tune.Title}' was found in this setting; choose another key, tuning or capo.");
-        var (best, (lattice, solution)) = tried[0];
+            throw new ArrangeException(
+                $"No way to play '{tune.Title}' was found in this setting; choose another key, tuning or capo."
+            );
+        var (lattice, draft) = tried[0].Draft;
+        var solution = TuneSolver.Finish(lattice, draft);
         var made = BreakAssembly.Assemble(chorded, lattice, solution, tune.Tempo ?? TempoFor(tune.Time));
-        ImmutableArray<SettingOffer> ordered = [.. tried.Select(way => way.Offer), .. offers.Where(offer => tried.All(way => way.Offer != offer))];
+        ImmutableArray<SettingOffer> ordered =
+        [
+            .. tried.Select(way => way.Offer),
+            .. offers.Where(offer => tried.All(way => way.Offer != offer)),
+        ];
         return new(made, solution.Total, ordered, !tune.HasChords);
     }
 
-    private static (StepLattice Lattice, Solution Solution) Try(Tune tune, Setting setting, LeftBounds bounds, ArrangeOptions options)
+    private static (StepLattice Lattice, Solution Solution) Draft(
+        Tune tune,
+        Setting setting,
+        LeftBounds bounds,
+        ArrangeOptions options
+    )
     {
         var grid = StepGrid.Lay(tune, setting);
-        var lattice = StepLattice.Build(grid, setting, RollTable.All, bounds, options.Weights);
-        return (lattice, TuneSolver.Solve(lattice));
+        var lattice = StepLattice.Build(grid, setting, bounds, options.Weights);
+        return (lattice, Solver.Solve(lattice, new(grid.Steps.Length)));
     }
 
     // A tempo to learn and to play along at, with the unit that its metre is counted in (common practice, no source).

@@ -12,6 +12,7 @@ public sealed class RightPrice(Weights weights)
     private readonly int rollBroken = weights["roll-broken"];
     private readonly int sameString = weights["same-string"];
     private readonly int silent = weights["step-silent"];
+    private readonly int trill = weights["trill"];
     private readonly int pinch = weights["pinch"];
     private readonly int[] onString = BuildStrings(weights);
 
@@ -29,6 +30,8 @@ public sealed class RightPrice(Weights weights)
             if (on == before.String)
                 cost += sameString;
         }
+        if ((happening.FingerMask & before.Earlier) != 0 && !happening.IsPinch)
+            cost += trill;
         if (happening.IsPinch)
             cost += pinch;
         // A pinch ends a roll on purpose; a pluck that fits none stumbles out of it.

@@ -1,15 +1,19 @@
 using Rollwright.Banjo.Data;
+using Rollwright.Banjo.Playability;
 using Rollwright.Banjo.Shapes;
 using Rollwright.Banjo.Strokes;
+using Rollwright.Banjo.Tunings;
 
 namespace Rollwright.Arranging.Costs;
 
 /// <summary>What a slur costs, and which slurs hands can make: the usual ones of <c>data/slurs.txt</c> are cheap.</summary>
 public sealed class SlurPrice
 {
-    /// <summary>A finger hammers or pulls over four frets at most, and slides over five (assumptions).</summary>
+    /// <summary>A finger hammers or pulls over four frets at most (assumption).</summary>
     private const int WidestHammer = 4;
-    private const int WidestSlide = 5;
+
+    /// <summary>A finger slides as far as the hand may move in a step, mm (assumption).</summary>
+    private const double WidestSlide = Reach.Widest + Reach.MoveInAStep;
 
     private readonly HashSet<(SlurKind Kind, int String, int From, int To)> usual = [];
     private readonly int plain;
@@ -19,7 +23,15 @@ public sealed class SlurPrice
     {
         plain = weights["slur"];
         unusual = weights["slur-unusual"];
-        var table = DataTable.Parse("slurs.txt", BuiltInData.Text("slurs.txt"), "kind", "string", "from", "to", "source");
+        var table = DataTable.Parse(
+            "slurs.txt",
+            BuiltInData.Text("slurs.txt"),
+            "kind",
+            "string",
+            "from",
+            "to",
+            "source"
+        );
         foreach (var row in table.Rows)
         {
             var kind = row["kind"] switch
@@ -44,13 +56,17 @@ public sealed class SlurPrice
             return null;
         for (var s = 1; s <= 4; s++)
         {
-            if (s != onString && to.FretOn(s) > 0 && (to.FretOn(s) != from.FretOn(s) || to.FingerOn(s) != from.FingerOn(s)))
+            if (
+                s != onString
+                && to.FretOn(s) > 0
+                && (to.FretOn(s) != from.FretOn(s) || to.FingerOn(s) != from.FingerOn(s))
+            )
                 return null;
         }
         var (first, second) = (from.FingerOn(onString), to.FingerOn(onString));
         var wide = Math.Abs(high - low);
         if (low > 0 && high > 0 && first == second)
-            return wide <= WidestSlide ? SlurKind.Slide : null;
+            return Math.Abs(Neck.Place(high) - Neck.Place(low)) <= WidestSlide ? SlurKind.Slide : null;
         if (wide > WidestHammer)
             return null;
         if (high > low)

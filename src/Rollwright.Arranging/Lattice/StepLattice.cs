@@ -1,4 +1,6 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
+using System.Runtime.CompilerServices;
 using Rollwright.Arranging.Costs;
 using Rollwright.Arranging.Wishes;
 using Rollwright.Banjo.Rolls;
@@ -17,6 +19,13 @@ public sealed class StepLattice
     private readonly HandShape[] allShapes;
     private readonly Dictionary<HandShape, int> idOf;
     private readonly MovePrice movePrice;
+    private readonly StepPrices?[] prices;
+
+    // Automata depend on nothing but the prices and the length of the bar: built once for all tunes.
+    private static readonly ConditionalWeakTable<
+        Weights,
+        ConcurrentDictionary<(int Steps, bool IsFull), RightHand>
+    > HandsOf = [];
 
     private StepLattice(
         StepGrid grid,
@@ -25,9 +34,11 @@ public sealed class StepLattice
         Weights weights,
         RightHand[] rightHands,
         ushort[][] shapeIds,
-        HandShape[] allShapes
+        HandShape[] allShapes,
+        ImmutableArray<LickPlace> licks
     )
     {
+        Licks = licks.ToLookup(lick => lick.Step);
         Grid = grid;
         Setting = setting;
         Bounds = bounds;
@@ -39,6 +50,7 @@ public sealed class StepLattice
         moveCache = new int[allShapes.Length * allShapes.Length];
         Array.Fill(moveCache, -1);
         movePrice = new(weights);
+        prices = new StepPrices?[grid.Steps.Length];
         Notes = new(weights, setting);
         Slurs = new(weights);
         Right = new(weights);
@@ -57,6 +69,9 @@ public sealed class StepLattice
 
     /// <summary>For each step the shapes that may sound there, as ids; the first is the open hand.</summary>
     public ushort[][] ShapeIds { get; }
+
+    /// <summary>Licks by the step at which they could begin.</summary>
+    public ILookup<int, LickPlace> Licks { get; }
 
     public NotePrice Notes { get; }
 
@@ -81,6 +96,9 @@ public sealed class StepLattice
         return known;
     }
 
+    /// <summary>The prices of a step, worked out when first asked for.</summary>
+    public StepPrices Prices(int step) => prices[step] ??= StepPrices.Of(this, step);
+
     /// <summary>Shapes held before a step: those of the step before it in play.</summary>
     public ushort[] Before(int step)
     {
@@ -91,7 +109,9 @@ public sealed class StepLattice
         return parent < 0 ? Nothing : ShapeIds[Grid.Bars[parent].End.Value - 1];
     }
 
-    /// <summary>Whether play also jumps to this step from a bar that is not before it on the page.</summary>
+    /// <summary>
+    /// Whether this step follows more than one other, in play or on the page: no slur can lead into it then.
+    /// </summary>
     public bool IsSeamTarget(int step)
     {
         var bar = Grid.Steps[step].Bar;
@@ -107,25 +127,27 @@ public sealed class StepLattice
         return Grid.Tree.Children[bar] is [var only] ? Grid.FirstOf(only) : -1;
     }
 
-    public static StepLattice Build(StepGrid grid, Setting setting, ImmutableArray<Roll> rolls, LeftBounds bounds, Weights weights)
+    public static StepLattice Build(StepGrid grid, Setting setting, LeftBounds bounds, Weights weights)
     {
-        var price = new RightPrice(weights);
-        var hands = new Dictionary<(int Steps, bool IsFull), RightHand>();
+        var hands = HandsOf.GetValue(weights, _ => []);
         var rightHands = new RightHand[grid.Bars.Length];
         for (var bar = 0; bar < grid.Bars.Length; bar++)
         {
             var steps = grid.CountOf(bar);
             var isFull = grid.IsFull(bar);
-            if (!hands.TryGetValue((steps, isFull), out var hand))
-                hands[(steps, isFull)] = hand = RightHand.Build(steps, rolls, isFull, price);
-            rightHands[bar] = hand;
+            rightHands[bar] = hands.GetOrAdd(
+                (steps, isFull),
+                _ => RightHand.Build(steps, RollTable.All, isFull, new RightPrice(weights))
+            );
         }
         var choice = new ShapeChoice(grid, setting, bounds);
         var ids = new Dictionary<HandShape, ushort> { [HandShape.Open] = 0 };
         var shapeIds = new ushort[grid.Steps.Length][];
+        ImmutableArray<LickPlace> licks = [.. LickPlace.All(grid, setting, bounds.LickLevel)];
+        var lickShapes = ShapesOf(licks);
         for (var step = 0; step < shapeIds.Length; step++)
         {
-            var shapes = choice.At(step);
+            var shapes = choice.At(step).Concat(lickShapes[step]).Distinct().ToArray();
             shapeIds[step] = new ushort[shapes.Length];
             for (var i = 0; i < shapes.Length; i++)
             {
@@ -134,6 +156,25 @@ public sealed class StepLattice
                 shapeIds[step][i] = id;
             }
         }
-        return new(grid, setting, bounds, weights, rightHands, shapeIds, [.. ids.OrderBy(pair => pair.Value).Select(pair => pair.Key)]);
+        return new(
+            grid,
+            setting,
+            bounds,
+            weights,
+            rightHands,
+            shapeIds,
+            [.. ids.OrderBy(pair => pair.Value).Select(pair => pair.Key)],
+            licks
+        );
     }
+
+    private static ILookup<int, HandShape> ShapesOf(ImmutableArray<LickPlace> licks) =>
+        licks
+            .SelectMany(place =>
+                place.Path.SelectMany(
+                    (done, i) => new[] { (Step: place.Step + i, done.Shape), (Step: place.Step + i, Shape: done.After) }
+                )
+            )
+            .Distinct()
+            .ToLookup(item => item.Step, item => item.Shape);
 }

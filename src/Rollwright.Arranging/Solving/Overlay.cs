@@ -4,21 +4,10 @@ namespace Rollwright.Arranging.Solving;
 /// What is laid over the lattice for one solution: steps that must stay as they are (locks), and a bonus for doing at a
 /// step what was done at its equal elsewhere in the tune.
 /// </summary>
-public sealed class Overlay
+public sealed class Overlay(int steps)
 {
-    private readonly PathStep?[] locks;
-    private readonly PathStep?[] models;
-
-    public Overlay(int steps)
-        : this(new PathStep?[steps], new PathStep?[steps]) { }
-
-    private Overlay(PathStep?[] locks, PathStep?[] models)
-    {
-        this.locks = locks;
-        this.models = models;
-    }
-
-    public Overlay Copy() => new([.. locks], [.. models]);
+    private readonly PathStep?[] locks = new PathStep?[steps];
+    private readonly PathStep?[] models = new PathStep?[steps];
 
     /// <summary>The step must be done like this; null where it is free.</summary>
     public PathStep? LockAt(int step) => locks[step];

@@ -1,10 +1,8 @@
+using System.Collections.Immutable;
 using System.Numerics;
-using System.Runtime.InteropServices;
 using Rollwright.Arranging.Costs;
 using Rollwright.Arranging.Lattice;
 using Rollwright.Arranging.Wishes;
-using Rollwright.Banjo.Shapes;
-using Rollwright.Banjo.Strokes;
 
 namespace Rollwright.Arranging.Solving;
 
@@ -13,28 +11,37 @@ namespace Rollwright.Arranging.Solving;
 /// that is still to come. Bars with two endings are nodes with two futures, whose costs add. Costs are whole numbers, so
 /// sums are exact and equal on every machine; equal costs are decided by the fixed order of shapes and events.
 /// </summary>
+/// <remarks>
+/// Nodes of a step are stored state by state, the shapes of a state side by side, so that the two inner loops (what the
+/// right hand does, where the left hand goes) run over whole vectors of shapes.
+/// </remarks>
 public sealed class Solver
 {
     private const int Infinity = MovePrice.Impossible;
 
     private readonly StepLattice lattice;
     private readonly Overlay overlay;
-    private readonly int bonus;
-    private readonly StepTable[] tables;
+    private readonly StepOverlay[] steps;
 
-    /// <summary>Least cost of the future before each step: shape held × right-hand state.</summary>
+    /// <summary>Least cost of the future before each step, at [state * WidthBefore + shape held].</summary>
     private readonly int[][] future;
+
+    /// <summary>Least cost of the future after each step, at [state * Width + shape].</summary>
+    private readonly int[][] after;
+
+    private readonly LickEdge[][] licks;
 
     private Solver(StepLattice lattice, Overlay overlay)
     {
         this.lattice = lattice;
         this.overlay = overlay;
-        bonus = lattice.Weights["consistency"];
         future = new int[lattice.Grid.Steps.Length][];
-        tables = new StepTable[lattice.Grid.Steps.Length];
+        after = new int[lattice.Grid.Steps.Length][];
+        licks = new LickEdge[lattice.Grid.Steps.Length][];
+        steps = new StepOverlay[lattice.Grid.Steps.Length];
     }
 
-    /// <summary>The best path: one entry for each step of the grid. Its cost leaves out the bonus of the overlay.</summary>
+    /// <summary>The best path: one entry for each step of the grid.</summary>
     public static Solution Solve(StepLattice lattice, Overlay overlay)
     {
         var solver = new Solver(lattice, overlay);
@@ -44,16 +51,29 @@ public sealed class Solver
 
     private StepGrid Grid => lattice.Grid;
 
+    private RightHand.Layer LayerOf(int step)
+    {
+        var bar = Grid.Steps[step].Bar;
+        return lattice.RightHands[bar].At(step - Grid.FirstOf(bar));
+    }
+
     private void Backward()
     {
         for (var bar = Grid.Bars.Length - 1; bar >= 0; bar--)
         {
-            var after = Terminal(bar);
-            var last = Grid.Bars[bar].End.Value - 1;
-            for (var step = last; step >= Grid.FirstOf(bar); step--)
+            var next = Terminal(bar);
+            for (var step = Grid.Bars[bar].End.Value - 1; step >= Grid.FirstOf(bar); step--)
             {
-                tables[step] = new StepTable(lattice, overlay, step);
-                after = future[step] = StepBack(step, after);
+                steps[step] = new StepOverlay(lattice, overlay, step);
+                licks[step] =
+                [
+                    .. lattice
+                        .Licks[step]
+                        .Select(place => LickEdge.Of(lattice, place, s => steps[s]))
+                        .OfType<LickEdge>(),
+                ];
+                after[step] = next;
+                next = future[step] = StepBack(step, next);
             }
         }
     }
@@ -62,8 +82,9 @@ public sealed class Solver
     private int[] Terminal(int bar)
     {
         var shapes = lattice.ShapeIds[Grid.Bars[bar].End.Value - 1];
+        var width = StepPrices.Padded(shapes.Length);
         var states = lattice.RightHands[bar].Last;
-        var sum = new int[shapes.Length * states.Length];
+        var sum = new int[states.Length * width];
         foreach (var child in Grid.Tree.Children[bar])
         {
             var more = future[Grid.FirstOf(child)];
@@ -74,14 +95,13 @@ public sealed class Solver
         {
             if (from != bar || !overlay.SeamTargets.TryGetValue(to, out var first))
                 continue;
-            for (var l = 0; l < shapes.Length; l++)
+            for (var r = 0; r < states.Length; r++)
             {
-                var move = lattice.Move(shapes[l], lattice.IdOf(first.Shape));
-                for (var r = 0; r < states.Length; r++)
+                var join = JoinCost(states[r], first);
+                for (var l = 0; l < shapes.Length; l++)
                 {
-                    var way = JoinCost(states[r], first);
-                    ref var cost = ref sum[(l * states.Length) + r];
-                    cost = Math.Min(Infinity, cost + move + way);
+                    ref var cost = ref sum[(r * width) + l];
+                    cost = Math.Min(Infinity, cost + join + lattice.Move(shapes[l], lattice.IdOf(first.Shape)));
                 }
             }
         }
@@ -96,83 +116,77 @@ public sealed class Solver
         return happening.Plucks.Any(pluck => pluck.String == state.String) ? lattice.Weights["same-string"] : 0;
     }
 
-    private int[] StepBack(int step, int[] after)
+    private int[] StepBack(int step, int[] next)
     {
-        var bar = Grid.Steps[step].Bar;
-        var layer = lattice.RightHands[bar].At(step - Grid.FirstOf(bar));
-        var shapes = lattice.ShapeIds[step];
-        var before = lattice.Before(step);
-        var table = tables[step];
-        var nextStates = lattice.RightHands[bar].At(step - Grid.FirstOf(bar) + 1).States.Length;
-        var stateCount = layer.States.Length;
-        var now = new int[shapes.Length * stateCount];
-        for (var l = 0; l < shapes.Length; l++)
+        var layer = LayerOf(step);
+        var prices = lattice.Prices(step);
+        var shapes = lattice.ShapeIds[step].Length;
+        var changed = steps[step];
+        var result = new int[layer.States.Length * prices.WidthBefore];
+        Span<int> row = stackalloc int[prices.Width];
+        for (var r = 0; r < layer.States.Length; r++)
         {
-            for (var r = 0; r < stateCount; r++)
-                now[(l * stateCount) + r] = BestEvent(table, layer, l, r, after, nextStates);
-        }
-        var result = new int[before.Length * stateCount];
-        Array.Fill(result, Infinity);
-        for (var k = 0; k < before.Length; k++)
-        {
-            var row = result.AsSpan(k * stateCount, stateCount);
-            for (var l = 0; l < shapes.Length; l++)
+            row.Fill(Infinity);
+            foreach (var way in layer.Ways[r])
+                EventInto(
+                    row,
+                    changed.Notes.AsSpan(way.Event * prices.Width),
+                    next.AsSpan(way.Next * prices.Width),
+                    way.Cost
+                );
+            foreach (ref readonly var half in changed.Halves)
             {
-                var move = lattice.Move(before[k], shapes[l]);
-                if (move < Infinity)
-                    MinInto(row, now.AsSpan(l * stateCount, stateCount), move);
-                if (table.MayBeSlurred)
-                    SlurInto(row, table, layer, before[k], l, after, nextStates);
+                foreach (var way in layer.Ways[r])
+                {
+                    if (way.Event == half.Event)
+                        row[half.Shape] = Math.Min(
+                            row[half.Shape],
+                            half.Cost + way.Cost + next[(way.Next * prices.Width) + half.To]
+                        );
+                }
+            }
+            foreach (var lick in licks[step])
+                row[lick.FirstShape] = Math.Min(row[lick.FirstShape], LickCost(lick, r).Whole);
+            var into = result.AsSpan(r * prices.WidthBefore, prices.WidthBefore);
+            into.Fill(Infinity);
+            for (var l = 0; l < shapes; l++)
+                MoveInto(into, prices.Moves.AsSpan(l * prices.WidthBefore), row[l]);
+            if (layer.NextSlur[r] is var slurred and not RightHand.Never)
+            {
+                foreach (ref readonly var slur in changed.SlursOn(layer.States[r].String))
+                    into[slur.From] = Math.Min(into[slur.From], slur.Cost + next[(slurred * prices.Width) + slur.To]);
             }
         }
         return result;
     }
 
-    private static int BestEvent(StepTable table, RightHand.Layer layer, int l, int r, int[] after, int nextStates)
+    // Price of a lick from a state, alone and with the future after it.
+    private (int Whole, int Own, int State) LickCost(LickEdge lick, int state)
     {
-        var best = Infinity;
-        var at = r * table.Events;
-        for (var e = 0; e < table.Events; e++)
-        {
-            var next = layer.Next[at + e];
-            var note = table.Cost[(l * table.Events) + e];
-            if (next < 0 || note >= Infinity)
-                continue;
-            var cost = layer.Cost[at + e] + note;
-            best = Math.Min(best, cost + table.HalfMissed + after[(l * nextStates) + next]);
-            foreach (var half in table.Halves(l, e))
-                best = Math.Min(best, cost + half.Cost + after[(half.Shape * nextStates) + next]);
-        }
-        return best;
+        if (lick.Walk(state) is not { } walked)
+            return (Infinity, Infinity, 0);
+        var own = lick.Cost + walked.Cost;
+        var whole = own + after[lick.LastStep][(walked.State * lattice.Prices(lick.LastStep).Width) + lick.LastShape];
+        return (Math.Min(Infinity, whole), own, walked.State);
     }
 
-    // row = min(row, values + price), lane by lane.
-    private static void MinInto(Span<int> row, ReadOnlySpan<int> values, int price)
+    // row = min(row, notes + after + price)
+    private static void EventInto(Span<int> row, ReadOnlySpan<int> notes, ReadOnlySpan<int> after, int price)
     {
-        var lanes = Vector<int>.Count;
         var prices = new Vector<int>(price);
-        var i = 0;
-        for (; i <= row.Length - lanes; i += lanes)
+        for (var i = 0; i < row.Length; i += Vector<int>.Count)
         {
-            var sum = new Vector<int>(values[i..]) + prices;
+            var sum = new Vector<int>(notes[i..]) + new Vector<int>(after[i..]) + prices;
             Vector.Min(new Vector<int>(row[i..]), sum).CopyTo(row[i..]);
         }
-        for (; i < row.Length; i++)
-            row[i] = Math.Min(row[i], values[i] + price);
     }
 
-    private void SlurInto(Span<int> row, StepTable table, RightHand.Layer layer, int from, int l, int[] after, int nextStates)
+    // into = min(into, moves + price)
+    private static void MoveInto(Span<int> into, ReadOnlySpan<int> moves, int price)
     {
-        foreach (ref readonly var slur in CollectionsMarshal.AsSpan(table.SlursTo(l, from)))
-        {
-            for (var r = 0; r < row.Length; r++)
-            {
-                if (layer.States[r].String != slur.String || layer.NextSlur[r] < 0)
-                    continue;
-                var cost = slur.Cost + table.HalfMissed + after[(l * nextStates) + layer.NextSlur[r]];
-                row[r] = Math.Min(row[r], cost);
-            }
-        }
+        var prices = new Vector<int>(price);
+        for (var i = 0; i < into.Length; i += Vector<int>.Count)
+            Vector.Min(new Vector<int>(into[i..]), new Vector<int>(moves[i..]) + prices).CopyTo(into[i..]);
     }
 
     private Solution Forward()
@@ -181,66 +195,104 @@ public sealed class Solver
         var costs = new int[Grid.Steps.Length];
         var ends = new (int Shape, int State)[Grid.Bars.Length];
         var isPossible = true;
+        var played = ImmutableArray.CreateBuilder<LickPlace>();
         for (var bar = 0; bar < Grid.Bars.Length; bar++)
         {
             var parent = Grid.Tree.Parent[bar];
             var (held, state) = parent < 0 ? (0, 0) : ends[parent];
-            for (var step = Grid.FirstOf(bar); step < Grid.Bars[bar].End.Value; step++)
-                (held, state) = StepForward(step, held, state, path, costs, ref isPossible);
+            for (var step = Grid.FirstOf(bar); step < Grid.Bars[bar].End.Value; )
+            {
+                var best = StepForward(step, held, state);
+                isPossible &= best.Cost < Infinity;
+                (costs[step], held, state) = (best.Own, best.Shape, best.State);
+                if (best.Lick is { } lick)
+                {
+                    played.Add(lick.Place);
+                    lick.Place.Path.CopyTo(path, step);
+                    step += lick.Place.Path.Length;
+                }
+                else
+                {
+                    path[step++] = best.Step;
+                }
+            }
             ends[bar] = (held, state);
         }
-        return new(path, costs, isPossible);
+        return new(path, costs, played.ToImmutable(), isPossible);
+    }
+
+    private record struct Choice(int Cost, int Own, int Shape, int State, PathStep Step, LickEdge? Lick = null)
+    {
+        public void Offer(int own, int future, int shape, int state, PathStep step)
+        {
+            if (own + future < Cost)
+                this = new(own + future, own, shape, state, step);
+        }
     }
 
     // Finds again the way whose cost is the least future of the node.
-    private (int Held, int State) StepForward(int step, int held, int state, PathStep[] path, int[] costs, ref bool isPossible)
+    private Choice StepForward(int step, int held, int state)
     {
-        var bar = Grid.Steps[step].Bar;
-        var position = step - Grid.FirstOf(bar);
-        var layer = lattice.RightHands[bar].At(position);
-        var nextStates = lattice.RightHands[bar].At(position + 1).States.Length;
-        var after = step + 1 < Grid.Bars[bar].End.Value ? future[step + 1] : Terminal(bar);
+        var layer = LayerOf(step);
+        var prices = lattice.Prices(step);
         var shapes = lattice.ShapeIds[step];
-        var from = lattice.Before(step)[held];
-        var table = tables[step];
-        var best = (Cost: Infinity, Shape: 0, State: 0, Step: default(PathStep), Own: 0);
-        void Offer(int cost, int own, int shape, int next, PathStep what)
-        {
-            if (cost < best.Cost)
-                best = (cost, shape, next, what, own);
-        }
-
+        var changed = steps[step];
+        var next = after[step];
+        var best = new Choice(Infinity, 0, 0, 0, default);
         for (var l = 0; l < shapes.Length; l++)
         {
-            var move = lattice.Move(from, shapes[l]);
-            for (var e = 0; e < table.Events && move < Infinity; e++)
+            var move = prices.Moves[(l * prices.WidthBefore) + held];
+            var shape = lattice.Shape(shapes[l]);
+            foreach (var way in layer.Ways[state])
             {
-                var next = layer.Next[(state * table.Events) + e];
-                var note = table.Cost[(l * table.Events) + e];
-                if (next < 0 || note >= Infinity)
-                    continue;
-                var own = move + note + layer.Cost[(state * table.Events) + e];
-                Offer(own + table.HalfMissed + after[(l * nextStates) + next], own + table.HalfMissed, l, next, new(lattice.Shape(shapes[l]), e));
-                foreach (var half in table.Halves(l, e))
+                var own = move + way.Cost + changed.Notes[(way.Event * prices.Width) + l];
+                best.Offer(own, next[(way.Next * prices.Width) + l], l, way.Next, new(shape, way.Event));
+                foreach (ref readonly var half in changed.Halves)
                 {
-                    var to = lattice.Shape(shapes[half.Shape]);
-                    Offer(own + half.Cost + after[(half.Shape * nextStates) + next], own + half.Cost, half.Shape, next, new(lattice.Shape(shapes[l]), e, 0, null, to, half.Kind));
+                    if (half.Shape == l && half.Event == way.Event)
+                    {
+                        var slurred = new PathStep(
+                            shape,
+                            way.Event,
+                            0,
+                            null,
+                            lattice.Shape(shapes[half.To]),
+                            half.Kind
+                        );
+                        best.Offer(
+                            move + way.Cost + half.Cost,
+                            next[(way.Next * prices.Width) + half.To],
+                            half.To,
+                            way.Next,
+                            slurred
+                        );
+                    }
                 }
             }
-            if (!table.MayBeSlurred)
-                continue;
-            foreach (var slur in table.SlursTo(l, from))
+        }
+        foreach (var lick in licks[step])
+        {
+            var (whole, own, end) = LickCost(lick, state);
+            var move = prices.Moves[(lick.FirstShape * prices.WidthBefore) + held];
+            if (whole < Infinity && whole + move < best.Cost)
+                best = new(whole + move, own + move, lick.LastShape, end, default, lick);
+        }
+        if (layer.NextSlur[state] is var following and not RightHand.Never)
+        {
+            foreach (ref readonly var slur in changed.SlursOn(layer.States[state].String))
             {
-                if (layer.States[state].String != slur.String || layer.NextSlur[state] < 0)
-                    continue;
-                var next = layer.NextSlur[state];
-                var own = slur.Cost + table.HalfMissed;
-                Offer(own + after[(l * nextStates) + next], own, l, next, new(lattice.Shape(shapes[l]), RightEvent.Silence, slur.String, slur.Kind));
+                if (slur.From == held)
+                {
+                    var slurred = new PathStep(
+                        lattice.Shape(shapes[slur.To]),
+                        RightEvent.Silence,
+                        slur.String,
+                        slur.Kind
+                    );
+                    best.Offer(slur.Cost, next[(following * prices.Width) + slur.To], slur.To, following, slurred);
+                }
             }
         }
-        isPossible &= best.Cost < Infinity;
-        path[step] = best.Step;
-        costs[step] = best.Own;
-        return (best.Shape, best.State);
+        return best;
     }
 }

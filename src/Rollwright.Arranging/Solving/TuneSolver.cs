@@ -10,10 +10,13 @@ namespace Rollwright.Arranging.Solving;
 /// </summary>
 public static class TuneSolver
 {
-    public static Solution Solve(StepLattice lattice, Overlay? locks = null)
+    public static Solution Solve(StepLattice lattice) =>
+        Finish(lattice, Solver.Solve(lattice, new(lattice.Grid.Steps.Length)));
+
+    /// <summary>From the first solution of a lattice to the one that repeats and equal bars ask for.</summary>
+    public static Solution Finish(StepLattice lattice, Solution first)
     {
-        var first = Solver.Solve(lattice, locks ?? new(lattice.Grid.Steps.Length));
-        var overlay = locks?.Copy() ?? new(lattice.Grid.Steps.Length);
+        var overlay = new Overlay(lattice.Grid.Steps.Length);
         var groups = EqualBars.Of(lattice.Grid);
         if (groups.IsEmpty && lattice.Grid.Tree.Seams.IsEmpty)
             return first;

@@ -8,7 +8,11 @@ namespace Rollwright.Arranging.Wishes;
 /// </summary>
 public sealed class BarTree
 {
-    private BarTree(ImmutableArray<int> parent, ImmutableArray<ImmutableArray<int>> children, ImmutableArray<(int, int)> seams)
+    private BarTree(
+        ImmutableArray<int> parent,
+        ImmutableArray<ImmutableArray<int>> children,
+        ImmutableArray<(int, int)> seams
+    )
     {
         Parent = parent;
         Children = children;
@@ -21,7 +25,7 @@ public sealed class BarTree
     /// <summary>The bars after, in the tree.</summary>
     public ImmutableArray<ImmutableArray<int>> Children { get; }
 
-    /// <summary>Pairs of bars that follow each other in play besides the tree.</summary>
+    /// <summary>Pairs of bars that follow each other, in play or on the page, besides the tree.</summary>
     public ImmutableArray<(int From, int To)> Seams { get; }
 
     public static BarTree Of(ImmutableArray<int> order, int count)
@@ -49,13 +53,21 @@ public sealed class BarTree
                 seams.Add((before, bar));
             }
         }
+        // Whoever practises straight down the page goes from one ending into the other: that too must be playable.
+        for (var bar = 1; bar < count; bar++)
+        {
+            if (known[bar] && parent[bar] != bar - 1)
+                seams.Add((bar - 1, bar));
+        }
         // A bar that is never played still stands on the page; it follows the bar written before it.
         for (var bar = 1; bar < count; bar++)
         {
             if (!known[bar])
                 parent[bar] = bar - 1;
         }
-        var children = Enumerable.Range(0, count).Select(bar => Enumerable.Range(0, count).Where(c => parent[c] == bar).ToImmutableArray());
+        var children = Enumerable
+            .Range(0, count)
+            .Select(bar => Enumerable.Range(0, count).Where(c => parent[c] == bar).ToImmutableArray());
         return new([.. parent], [.. children], [.. seams]);
     }
 }

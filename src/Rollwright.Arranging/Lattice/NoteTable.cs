@@ -1,7 +1,6 @@
-using Rollwright.Arranging.Lattice;
 using Rollwright.Banjo.Tunings;
 
-namespace Rollwright.Arranging.Solving;
+namespace Rollwright.Arranging.Lattice;
 
 /// <summary>Prices of every string and fret at one step, so that the events only add them up.</summary>
 internal sealed class NoteTable
@@ -21,6 +20,7 @@ internal sealed class NoteTable
         missing = new int[5 * frets];
         melody = new bool[5 * frets];
         Missed = lattice.Notes.Missed(place);
+        HalfMissed = lattice.Notes.HalfMissed(place);
         for (var s = 1; s <= Neck.Strings; s++)
         {
             for (var fret = 0; fret < (s == 5 ? 1 : frets); fret++)
@@ -34,7 +34,11 @@ internal sealed class NoteTable
         }
     }
 
+    /// <summary>Price of silence where the tune has a note at the step.</summary>
     public int Missed { get; }
+
+    /// <summary>Price of silence where the tune has a note half a step later.</summary>
+    public int HalfMissed { get; }
 
     public int Price(int onString, int fret) => price[((onString - 1) * frets) + fret];
 
