@@ -107,8 +107,15 @@ export function attach(root) {
     trouble.hidden = words === "";
   }
 
+  // Giving up while it loads (a pause, another tempo) is no failure.
+  function start() {
+    return sound.play().catch((why) => {
+      if (why.name !== "AbortError") say("The sound could not be played. Make the break again, or download the .wav file.");
+    });
+  }
+
   on(play, "click", () => {
-    if (sound.paused) sound.play().catch(() => say("The sound could not be played. Make the break again, or download the .wav file."));
+    if (sound.paused) start();
     else sound.pause();
   });
   on(part("back"), "click", () => {
@@ -132,7 +139,7 @@ export function attach(root) {
   on(sound, "ended", () => {
     if (loop.checked) {
       sound.currentTime = 0;
-      sound.play();
+      start();
     } else {
       clear();
     }
@@ -165,7 +172,7 @@ export function attach(root) {
       sound.src = soundAddress;
       sound.preload = "auto";
       sound.currentTime = samePiece ? share * follow.seconds : 0;
-      if (playing && samePiece) await sound.play().catch(() => {});
+      if (playing && samePiece) await start();
       else play.textContent = "Play";
       root.dataset.ready = soundAddress;
       again();

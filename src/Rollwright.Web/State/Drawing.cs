@@ -11,11 +11,12 @@ public sealed record Drawing(string Wide, string Narrow)
 {
     public const string NarrowPrefix = "narrow-";
 
-    /// <summary>Points: what a music stand's width holds at arm's length.</summary>
-    private const double WideWidth = 760;
+    // Drawn for a column narrower than the sheet, so that the page enlarges it: to be read at arm's length.
+    private static readonly PageStyle WideStyle = PageStyle.Continuous(600);
 
-    public static Drawing Of(Break played) =>
-        new(Draw(played, PageStyle.Continuous(WideWidth), ""), Draw(played, PageStyle.Phone, NarrowPrefix));
+    private static readonly PageStyle NarrowStyle = PageStyle.Phone with { Scale = 1.35 };
+
+    public static Drawing Of(Break played) => new(Draw(played, WideStyle, ""), Draw(played, NarrowStyle, NarrowPrefix));
 
     // The page says the title and the setting itself.
     private static string Draw(Break played, PageStyle style, string prefix) =>
