@@ -30,7 +30,9 @@ public static class Arranger
         var chorded = tune.HasChords ? tune : ChordFinder.WithChords(tune);
         var offers = SettingAdvice.For(chorded, options);
         if (offers.IsEmpty)
-            throw new ArrangeException($"The notes of '{tune.Title}' do not lie on a banjo in this setting; choose another key, tuning or capo.");
+            throw new ArrangeException(
+                $"The notes of '{tune.Title}' do not lie on a banjo in this setting; choose another key, tuning or capo."
+            );
         var bounds = LeftBounds.Whole;
         var tried = offers
             .Take(SettingsTried)
@@ -39,15 +41,26 @@ public static class Arranger
             .OrderBy(way => way.Draft.Solution.Total + way.Offer.Price)
             .ToArray();
         if (tried.Length == 0)
-            throw new ArrangeException($"No way to play '{tune.Title}' was found in this setting; choose another key, tuning or capo.");
+            throw new ArrangeException(
+                $"No way to play '{tune.Title}' was found in this setting; choose another key, tuning or capo."
+            );
         var (lattice, draft) = tried[0].Draft;
         var solution = TuneSolver.Finish(lattice, draft);
         var made = BreakAssembly.Assemble(chorded, lattice, solution, tune.Tempo ?? TempoFor(tune.Time));
-        ImmutableArray<SettingOffer> ordered = [.. tried.Select(way => way.Offer), .. offers.Where(offer => tried.All(way => way.Offer != offer))];
+        ImmutableArray<SettingOffer> ordered =
+        [
+            .. tried.Select(way => way.Offer),
+            .. offers.Where(offer => tried.All(way => way.Offer != offer)),
+        ];
         return new(made, solution.Total, ordered, !tune.HasChords);
     }
 
-    private static (StepLattice Lattice, Solution Solution) Draft(Tune tune, Setting setting, LeftBounds bounds, ArrangeOptions options)
+    private static (StepLattice Lattice, Solution Solution) Draft(
+        Tune tune,
+        Setting setting,
+        LeftBounds bounds,
+        ArrangeOptions options
+    )
     {
         var grid = StepGrid.Lay(tune, setting);
         var lattice = StepLattice.Build(grid, setting, bounds, options.Weights);

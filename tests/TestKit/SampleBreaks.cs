@@ -110,9 +110,9 @@ public static class SampleBreaks
                 Bar("4.0T 3.0I", new() { Part = "A" }),
                 Bar("3.0T* 2.0I 5.0T 1.0M 3.2T* h4 5.0T 1.0M*", new() { RepeatStart = true }, "G"),
                 Bar("2.1T* 3.0I 1.2M 5.0T 2.1I* p0 5.0T 1.0M", null, "C G@4"),
-                Bar("4.0T* 3.2I 2.1T* 1.0M 5.0T 2.1I 1.0M 3.2T", null, "D7"),
+                Bar("4.0T* 3.2I 2.1T* 1.0M 5.0T 2.1I 1.0M 3.2I", null, "D7"),
                 Bar(
-                    "3.0T* 1.0M 5.0T 3.0I 1.0M 3.0T 4.0I 3.0T",
+                    "3.0T* 1.0M 5.0T 3.0I 1.0M 4.0T 3.0I 1.0M",
                     new()
                     {
                         EndingStart = [1],
@@ -131,7 +131,7 @@ public static class SampleBreaks
                     },
                     "G"
                 ),
-                Bar("1.5M* 5.0T 2.5I 1.5M* 3.2T s4 5.0T 1.0M", new() { RepeatStart = true, Part = "B" }, "G"),
+                Bar("1.5M* 5.0T 2.5I 1.5M* 3.2T s4 5.0T 2.0I", new() { RepeatStart = true, Part = "B" }, "G"),
                 Bar("3.0T*+1.0M - 5.0T 2.0I 3.0T+1.0M - - -", new() { RepeatEnd = 2 }, "D7 G@2"),
             ],
             Spans =

@@ -37,7 +37,10 @@ public static class SettingAdvice
         return [.. offers.OrderBy(offer => offer.Ease)];
     }
 
-    private static IEnumerable<(SettingTable.Place Place, int Capo, int Price)> Ways(Key sounding, ArrangeOptions options)
+    private static IEnumerable<(SettingTable.Place Place, int Capo, int Price)> Ways(
+        Key sounding,
+        ArrangeOptions options
+    )
     {
         var places = SettingTable.Places.Where(place => place.Modes.Contains(sounding.Mode)).ToArray();
         // A tuning that is asked for is taken for any position it has, or for G where the table has none.
@@ -56,13 +59,22 @@ public static class SettingAdvice
                 yield return (place, capo, place.Price + price);
         }
         // With a capo that leaves no position of the table, the hands take the key as it comes in open G.
-        if (options.Capo is { } fret && !places.Any(place => (place.Tonic.PitchClass + fret) % 12 == sounding.Tonic.PitchClass))
-            yield return (new(options.Tuning ?? TuningTable.OpenG, sounding.Transpose(-fret).Tonic, [sounding.Mode], 0), fret, 0);
+        if (
+            options.Capo is { } fret
+            && !places.Any(place => (place.Tonic.PitchClass + fret) % 12 == sounding.Tonic.PitchClass)
+        )
+            yield return (
+                new(options.Tuning ?? TuningTable.OpenG, sounding.Transpose(-fret).Tonic, [sounding.Mode], 0),
+                fret,
+                0
+            );
     }
 
     private static SettingOffer Look(ImmutableArray<PlayedNote> notes, Setting setting, int price)
     {
-        double all = 0, reached = 0, cost = price;
+        double all = 0,
+            reached = 0,
+            cost = price;
         foreach (var note in notes)
         {
             var weight = Math.Min(4, note.Length.ToDouble() * 8);
@@ -70,7 +82,13 @@ public static class SettingAdvice
             var fret = LowestFret(note.Pitch.Midi + setting.Shift - setting.Capo, setting.Tuning);
             if (fret is { } found && found <= Math.Min(17, setting.LastFret))
                 reached += weight;
-            cost += weight * (fret is not { } f ? OutOfReach : f == 0 ? 0 : FrettedNote + (AFretHigher * Math.Max(0, f - 3)));
+            cost +=
+                weight
+                * (
+                    fret is not { } f ? OutOfReach
+                    : f == 0 ? 0
+                    : FrettedNote + (AFretHigher * Math.Max(0, f - 3))
+                );
         }
         return new(setting, price, all > 0 ? reached / all : 0, (int)cost);
     }

@@ -9,8 +9,12 @@ namespace Rollwright.Arranging.Advice;
 /// <summary>The positions of <c>data/settings.txt</c> and the capos of <c>data/capos.txt</c>.</summary>
 public static class SettingTable
 {
-    private static readonly Lazy<ImmutableArray<Place>> BuiltInPlaces = new(() => ReadPlaces("settings.txt", BuiltInData.Text("settings.txt")));
-    private static readonly Lazy<ImmutableDictionary<int, int>> BuiltInCapos = new(() => ReadCapos("capos.txt", BuiltInData.Text("capos.txt")));
+    private static readonly Lazy<ImmutableArray<Place>> BuiltInPlaces = new(() =>
+        ReadPlaces("settings.txt", BuiltInData.Text("settings.txt"))
+    );
+    private static readonly Lazy<ImmutableDictionary<int, int>> BuiltInCapos = new(() =>
+        ReadCapos("capos.txt", BuiltInData.Text("capos.txt"))
+    );
 
     /// <summary>A tuning with a position that the hands know in it.</summary>
     public sealed record Place(Tuning Tuning, PitchName Tonic, ImmutableArray<Mode> Modes, int Price);
@@ -34,7 +38,11 @@ public static class SettingTable
                     [
                         .. row["modes"]
                             .Split(' ', StringSplitOptions.RemoveEmptyEntries)
-                            .Select(word => Enum.TryParse<Mode>(word, true, out var mode) ? mode : throw row.Wrong($"'{word}' is not a mode")),
+                            .Select(word =>
+                                Enum.TryParse<Mode>(word, true, out var mode)
+                                    ? mode
+                                    : throw row.Wrong($"'{word}' is not a mode")
+                            ),
                     ];
             places.Add(new(tuning, tonic, modes, row.Whole("price")));
         }
@@ -42,5 +50,7 @@ public static class SettingTable
     }
 
     public static ImmutableDictionary<int, int> ReadCapos(string file, string text) =>
-        DataTable.Parse(file, text, "fret", "price", "source").Rows.ToImmutableDictionary(row => row.Whole("fret"), row => row.Whole("price"));
+        DataTable
+            .Parse(file, text, "fret", "price", "source")
+            .Rows.ToImmutableDictionary(row => row.Whole("fret"), row => row.Whole("price"));
 }

@@ -26,7 +26,10 @@ public static class BreakAssembly
                     Time = tune.Bars[bar].Time,
                     Marks = tune.Bars[bar].Marks,
                     Strokes = Strokes(lattice, solution, bar, tune.Bars[bar].Length),
-                    Chords = [.. tune.Bars[bar].Chords.Select(at => new ChordAt(at.At, at.Chord.TransposeFifths(fifths)))],
+                    Chords =
+                    [
+                        .. tune.Bars[bar].Chords.Select(at => new ChordAt(at.At, at.Chord.TransposeFifths(fifths))),
+                    ],
                 }
             );
         }
@@ -38,7 +41,7 @@ public static class BreakAssembly
             Time = tune.Time,
             Tempo = tempo,
             Bars = bars.ToImmutable(),
-            Spans = RollNames.Of(lattice, solution),
+            Spans = SpanNames.Of(lattice, solution),
             Tune = tune,
         };
     }
@@ -51,7 +54,12 @@ public static class BreakAssembly
             var place = lattice.Grid.Steps[step];
             var done = solution.Path[step];
             if (done.SlurString != 0)
-                strokes.Add(Make(lattice, place.At, done.SlurString, done.Shape, place.Onset) with { Slur = done.Slur });
+                strokes.Add(
+                    Make(lattice, place.At, done.SlurString, done.Shape, place.Onset) with
+                    {
+                        Slur = done.Slur,
+                    }
+                );
             foreach (var (finger, on) in RightEvent.All[done.Event].Plucks.OrderBy(pluck => pluck.String))
             {
                 strokes.Add(Make(lattice, place.At, on, done.Shape, place.Onset) with { Right = finger });

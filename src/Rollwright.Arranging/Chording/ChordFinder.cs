@@ -108,7 +108,13 @@ public static class ChordFinder
                 continue;
             var quarters = (end - start).ToDouble() * 4;
             var isOnBeat = (start % bar.Time.Beat) == Fraction.Zero;
-            sum += quarters * (chord.Contains(note.Pitch.Midi) ? TonePerQuarter : isOnBeat ? NotAToneOnBeat : NotATonePassing);
+            sum +=
+                quarters
+                * (
+                    chord.Contains(note.Pitch.Midi) ? TonePerQuarter
+                    : isOnBeat ? NotAToneOnBeat
+                    : NotATonePassing
+                );
         }
         return sum;
     }

@@ -9,7 +9,9 @@ namespace Rollwright.Arranging.Chording;
 /// <summary>The chords of a key and how often they come, from <c>data/harmony.txt</c>.</summary>
 public static class HarmonyTable
 {
-    private static readonly Lazy<ImmutableArray<Row>> BuiltIn = new(() => Parse("harmony.txt", BuiltInData.Text("harmony.txt")));
+    private static readonly Lazy<ImmutableArray<Row>> BuiltIn = new(() =>
+        Parse("harmony.txt", BuiltInData.Text("harmony.txt"))
+    );
 
     public sealed record Row(Mode Mode, int Degree, ChordQuality Quality, double Share);
 

@@ -23,7 +23,15 @@ public sealed class SlurPrice
     {
         plain = weights["slur"];
         unusual = weights["slur-unusual"];
-        var table = DataTable.Parse("slurs.txt", BuiltInData.Text("slurs.txt"), "kind", "string", "from", "to", "source");
+        var table = DataTable.Parse(
+            "slurs.txt",
+            BuiltInData.Text("slurs.txt"),
+            "kind",
+            "string",
+            "from",
+            "to",
+            "source"
+        );
         foreach (var row in table.Rows)
         {
             var kind = row["kind"] switch
@@ -48,7 +56,11 @@ public sealed class SlurPrice
             return null;
         for (var s = 1; s <= 4; s++)
         {
-            if (s != onString && to.FretOn(s) > 0 && (to.FretOn(s) != from.FretOn(s) || to.FingerOn(s) != from.FingerOn(s)))
+            if (
+                s != onString
+                && to.FretOn(s) > 0
+                && (to.FretOn(s) != from.FretOn(s) || to.FingerOn(s) != from.FingerOn(s))
+            )
                 return null;
         }
         var (first, second) = (from.FingerOn(onString), to.FingerOn(onString));

@@ -24,7 +24,9 @@ public static class ChordShapes
         return
         [
             .. ChordShapeTable
-                .All.Where(shape => shape.Chord.Root.PitchClass == chord.Root.PitchClass && IsKin(shape.Chord.Quality, chord.Quality))
+                .All.Where(shape =>
+                    shape.Chord.Root.PitchClass == chord.Root.PitchClass && IsKin(shape.Chord.Quality, chord.Quality)
+                )
                 .OrderBy(shape => shape.IsMovable)
                 .ThenBy(shape => shape.Shape.HighestFret)
                 .Select(shape => shape.Shape)
@@ -41,7 +43,8 @@ public static class ChordShapes
     private static ChordQuality Triad(ChordQuality quality) =>
         quality switch
         {
-            ChordQuality.DominantSeventh or ChordQuality.MajorSeventh or ChordQuality.Sixth or ChordQuality.Ninth => ChordQuality.Major,
+            ChordQuality.DominantSeventh or ChordQuality.MajorSeventh or ChordQuality.Sixth or ChordQuality.Ninth =>
+                ChordQuality.Major,
             ChordQuality.MinorSeventh or ChordQuality.MinorSixth => ChordQuality.Minor,
             _ => quality,
         };
@@ -73,7 +76,12 @@ public static class ChordShapes
 
     private static HandShape? Finger(int[] frets)
     {
-        var notes = Enumerable.Range(1, 4).Where(s => frets[s] > 0).OrderBy(s => frets[s]).ThenByDescending(s => s).ToArray();
+        var notes = Enumerable
+            .Range(1, 4)
+            .Where(s => frets[s] > 0)
+            .OrderBy(s => frets[s])
+            .ThenByDescending(s => s)
+            .ToArray();
         if (notes.Length == 0)
             return HandShape.Open;
         if (Reach.Between(notes.Select(s => frets[s])) > Reach.Comfortable)

@@ -6,7 +6,15 @@ namespace Rollwright.Arranging.Lattice;
 /// <param name="PlacesANote">On how many strings a note of the tune may be looked for.</param>
 /// <param name="ShapesAStep">The most shapes in the lattice at one step.</param>
 /// <param name="Slurs">Whether slides, hammer-ons and pull-offs are offered.</param>
-public sealed record LeftBounds(int HighestFret, int FingersDown, int PlacesANote, int ShapesAStep, bool Slurs)
+/// <param name="LickLevel">The highest level of lick that is offered; 0 for none.</param>
+public sealed record LeftBounds(
+    int HighestFret,
+    int FingersDown,
+    int PlacesANote,
+    int ShapesAStep,
+    bool Slurs,
+    int LickLevel
+)
 {
-    public static LeftBounds Whole { get; } = new(17, 4, 2, 64, true);
+    public static LeftBounds Whole { get; } = new(17, 4, 2, 64, true, 5);
 }

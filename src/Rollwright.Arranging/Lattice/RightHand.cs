@@ -75,7 +75,14 @@ public sealed class RightHand
         return new(layers);
     }
 
-    private static IEnumerable<Way> Ways(RightState state, ImmutableArray<Roll> rolls, int position, bool isFull, RightPrice price, StateIndex after)
+    private static IEnumerable<Way> Ways(
+        RightState state,
+        ImmutableArray<Roll> rolls,
+        int position,
+        bool isFull,
+        RightPrice price,
+        StateIndex after
+    )
     {
         for (var e = 0; e < RightEvent.All.Length; e++)
         {
@@ -112,7 +119,11 @@ public sealed class RightHand
                 kept.Add(r);
             }
         }
-        layers[position] = new([.. kept.Select(r => layer.States[r])], [.. kept.Select(r => layer.Ways[r])], [.. kept.Select(r => layer.NextSlur[r])]);
+        layers[position] = new(
+            [.. kept.Select(r => layer.States[r])],
+            [.. kept.Select(r => layer.Ways[r])],
+            [.. kept.Select(r => layer.NextSlur[r])]
+        );
         var before = layers[position - 1];
         layers[position - 1] = before with
         {
@@ -145,7 +156,10 @@ public sealed class RightHand
     // A roll suits a bar where each half (each third of nine steps) uses all three fingers: a roll in twos stumbles in 6/8.
     private static bool Suits(Roll roll, int steps)
     {
-        var group = steps % 2 == 0 ? steps / 2 : steps % 3 == 0 ? steps / 3 : steps;
+        var group =
+            steps % 2 == 0 ? steps / 2
+            : steps % 3 == 0 ? steps / 3
+            : steps;
         if (group < 3)
             return true;
         for (var start = 0; start + group <= steps; start += group)

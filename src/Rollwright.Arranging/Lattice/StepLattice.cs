@@ -22,7 +22,10 @@ public sealed class StepLattice
     private readonly StepPrices?[] prices;
 
     // Automata depend on nothing but the prices and the length of the bar: built once for all tunes.
-    private static readonly ConditionalWeakTable<Weights, ConcurrentDictionary<(int Steps, bool IsFull), RightHand>> HandsOf = [];
+    private static readonly ConditionalWeakTable<
+        Weights,
+        ConcurrentDictionary<(int Steps, bool IsFull), RightHand>
+    > HandsOf = [];
 
     private StepLattice(
         StepGrid grid,
@@ -31,9 +34,11 @@ public sealed class StepLattice
         Weights weights,
         RightHand[] rightHands,
         ushort[][] shapeIds,
-        HandShape[] allShapes
+        HandShape[] allShapes,
+        ImmutableArray<LickPlace> licks
     )
     {
+        Licks = licks.ToLookup(lick => lick.Step);
         Grid = grid;
         Setting = setting;
         Bounds = bounds;
@@ -64,6 +69,9 @@ public sealed class StepLattice
 
     /// <summary>For each step the shapes that may sound there, as ids; the first is the open hand.</summary>
     public ushort[][] ShapeIds { get; }
+
+    /// <summary>Licks by the step at which they could begin.</summary>
+    public ILookup<int, LickPlace> Licks { get; }
 
     public NotePrice Notes { get; }
 
@@ -127,14 +135,19 @@ public sealed class StepLattice
         {
             var steps = grid.CountOf(bar);
             var isFull = grid.IsFull(bar);
-            rightHands[bar] = hands.GetOrAdd((steps, isFull), _ => RightHand.Build(steps, RollTable.All, isFull, new RightPrice(weights)));
+            rightHands[bar] = hands.GetOrAdd(
+                (steps, isFull),
+                _ => RightHand.Build(steps, RollTable.All, isFull, new RightPrice(weights))
+            );
         }
         var choice = new ShapeChoice(grid, setting, bounds);
         var ids = new Dictionary<HandShape, ushort> { [HandShape.Open] = 0 };
         var shapeIds = new ushort[grid.Steps.Length][];
+        ImmutableArray<LickPlace> licks = [.. LickPlace.All(grid, setting, bounds.LickLevel)];
+        var lickShapes = ShapesOf(licks);
         for (var step = 0; step < shapeIds.Length; step++)
         {
-            var shapes = choice.At(step);
+            var shapes = choice.At(step).Concat(lickShapes[step]).Distinct().ToArray();
             shapeIds[step] = new ushort[shapes.Length];
             for (var i = 0; i < shapes.Length; i++)
             {
@@ -143,6 +156,25 @@ public sealed class StepLattice
                 shapeIds[step][i] = id;
             }
         }
-        return new(grid, setting, bounds, weights, rightHands, shapeIds, [.. ids.OrderBy(pair => pair.Value).Select(pair => pair.Key)]);
+        return new(
+            grid,
+            setting,
+            bounds,
+            weights,
+            rightHands,
+            shapeIds,
+            [.. ids.OrderBy(pair => pair.Value).Select(pair => pair.Key)],
+            licks
+        );
     }
+
+    private static ILookup<int, HandShape> ShapesOf(ImmutableArray<LickPlace> licks) =>
+        licks
+            .SelectMany(place =>
+                place.Path.SelectMany(
+                    (done, i) => new[] { (Step: place.Step + i, done.Shape), (Step: place.Step + i, Shape: done.After) }
+                )
+            )
+            .Distinct()
+            .ToLookup(item => item.Step, item => item.Shape);
 }

@@ -35,7 +35,14 @@ public sealed class StepPrices
     public int[] Moves { get; private init; } = [];
 
     /// <summary>Slurs into the step, by the string that rings, 1 to 4.</summary>
-    public SlurWay[][] SlursByString { get; private init; } = [[], [], [], [], []];
+    public SlurWay[][] SlursByString { get; private init; } =
+    [
+        [],
+        [],
+        [],
+        [],
+        [],
+    ];
 
     public HalfWay[] Halves { get; private init; } = [];
 
@@ -50,8 +57,13 @@ public sealed class StepPrices
         {
             Notes = NotesOf(lattice, shapes, notes),
             Moves = MovesOf(lattice, shapes, before),
-            SlursByString = ByString(lattice.Bounds.Slurs && !lattice.IsSeamTarget(step) ? SlursOf(lattice, shapes, before, notes) : []),
-            Halves = lattice.Bounds.Slurs && lattice.Grid.Steps[step].HalfOnset is { } key ? HalvesOf(lattice, shapes, notes, key) : [],
+            SlursByString = ByString(
+                lattice.Bounds.Slurs && !lattice.IsSeamTarget(step) ? SlursOf(lattice, step, shapes, before, notes) : []
+            ),
+            Halves =
+                lattice.Bounds.Slurs && lattice.Grid.Steps[step].HalfOnset is { } key
+                    ? HalvesOf(lattice, shapes, notes, key)
+                    : [],
         };
     }
 
@@ -94,7 +106,13 @@ public sealed class StepPrices
     private static SlurWay[][] ByString(List<SlurWay> ways) =>
         [.. Enumerable.Range(0, 5).Select(s => ways.Where(way => way.String == s).ToArray())];
 
-    private static List<SlurWay> SlursOf(StepLattice lattice, ushort[] shapes, ushort[] before, NoteTable notes)
+    private static List<SlurWay> SlursOf(
+        StepLattice lattice,
+        int step,
+        ushort[] shapes,
+        ushort[] before,
+        NoteTable notes
+    )
     {
         var ways = new List<SlurWay>();
         for (var k = 0; k < before.Length; k++)
@@ -107,7 +125,12 @@ public sealed class StepPrices
                     if (SlurPrice.KindOf(from, to, s) is not { } kind)
                         continue;
                     var fret = to.FretOn(s);
-                    var cost = lattice.Slurs.Of(kind, s, from.FretOn(s), fret) + notes.Price(s, fret) + notes.Missing(s, fret) + notes.HalfMissed;
+                    var cost =
+                        lattice.Slurs.Of(kind, s, from.FretOn(s), fret)
+                        + notes.Price(s, fret)
+                        + notes.Missing(s, fret)
+                        + notes.HalfMissed
+                        + (lattice.Grid.Steps[step].Strength > 1 ? lattice.Weights["slur-on-beat"] : 0);
                     ways.Add(new(k, l, s, kind, cost));
                 }
             }
@@ -128,10 +151,14 @@ public sealed class StepPrices
                 for (var m = 0; m < shapes.Length; m++)
                 {
                     var to = lattice.Shape(shapes[m]);
-                    if (lattice.Setting.Tuning.KeyOf(s, to.FretOn(s)) != key || SlurPrice.KindOf(from, to, s) is not { } kind)
+                    if (
+                        lattice.Setting.Tuning.KeyOf(s, to.FretOn(s)) != key
+                        || SlurPrice.KindOf(from, to, s) is not { } kind
+                    )
                         continue;
                     var fret = from.FretOn(s);
-                    var cost = notes.Price(s, fret) + notes.Missing(s, fret) + lattice.Slurs.Of(kind, s, fret, to.FretOn(s));
+                    var cost =
+                        notes.Price(s, fret) + notes.Missing(s, fret) + lattice.Slurs.Of(kind, s, fret, to.FretOn(s));
                     ways.Add(new(l, e, m, kind, cost + (notes.IsMelody(s, fret) ? lattice.Notes.Finger(finger) : 0)));
                 }
             }

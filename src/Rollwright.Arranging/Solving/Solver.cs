@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Numerics;
 using Rollwright.Arranging.Costs;
 using Rollwright.Arranging.Lattice;
@@ -25,11 +26,18 @@ public sealed class Solver
     /// <summary>Least cost of the future before each step, at [state * WidthBefore + shape held].</summary>
     private readonly int[][] future;
 
+    /// <summary>Least cost of the future after each step, at [state * Width + shape].</summary>
+    private readonly int[][] after;
+
+    private readonly LickEdge[][] licks;
+
     private Solver(StepLattice lattice, Overlay overlay)
     {
         this.lattice = lattice;
         this.overlay = overlay;
         future = new int[lattice.Grid.Steps.Length][];
+        after = new int[lattice.Grid.Steps.Length][];
+        licks = new LickEdge[lattice.Grid.Steps.Length][];
         steps = new StepOverlay[lattice.Grid.Steps.Length];
     }
 
@@ -53,11 +61,19 @@ public sealed class Solver
     {
         for (var bar = Grid.Bars.Length - 1; bar >= 0; bar--)
         {
-            var after = Terminal(bar);
+            var next = Terminal(bar);
             for (var step = Grid.Bars[bar].End.Value - 1; step >= Grid.FirstOf(bar); step--)
             {
                 steps[step] = new StepOverlay(lattice, overlay, step);
-                after = future[step] = StepBack(step, after);
+                licks[step] =
+                [
+                    .. lattice
+                        .Licks[step]
+                        .Select(place => LickEdge.Of(lattice, place, s => steps[s]))
+                        .OfType<LickEdge>(),
+                ];
+                after[step] = next;
+                next = future[step] = StepBack(step, next);
             }
         }
     }
@@ -100,7 +116,7 @@ public sealed class Solver
         return happening.Plucks.Any(pluck => pluck.String == state.String) ? lattice.Weights["same-string"] : 0;
     }
 
-    private int[] StepBack(int step, int[] after)
+    private int[] StepBack(int step, int[] next)
     {
         var layer = LayerOf(step);
         var prices = lattice.Prices(step);
@@ -112,26 +128,46 @@ public sealed class Solver
         {
             row.Fill(Infinity);
             foreach (var way in layer.Ways[r])
-                EventInto(row, changed.Notes.AsSpan(way.Event * prices.Width), after.AsSpan(way.Next * prices.Width), way.Cost);
+                EventInto(
+                    row,
+                    changed.Notes.AsSpan(way.Event * prices.Width),
+                    next.AsSpan(way.Next * prices.Width),
+                    way.Cost
+                );
             foreach (ref readonly var half in changed.Halves)
             {
                 foreach (var way in layer.Ways[r])
                 {
                     if (way.Event == half.Event)
-                        row[half.Shape] = Math.Min(row[half.Shape], half.Cost + way.Cost + after[(way.Next * prices.Width) + half.To]);
+                        row[half.Shape] = Math.Min(
+                            row[half.Shape],
+                            half.Cost + way.Cost + next[(way.Next * prices.Width) + half.To]
+                        );
                 }
             }
+            foreach (var lick in licks[step])
+                row[lick.FirstShape] = Math.Min(row[lick.FirstShape], LickCost(lick, r).Whole);
             var into = result.AsSpan(r * prices.WidthBefore, prices.WidthBefore);
             into.Fill(Infinity);
             for (var l = 0; l < shapes; l++)
                 MoveInto(into, prices.Moves.AsSpan(l * prices.WidthBefore), row[l]);
-            if (layer.NextSlur[r] is var next and not RightHand.Never)
+            if (layer.NextSlur[r] is var slurred and not RightHand.Never)
             {
                 foreach (ref readonly var slur in changed.SlursOn(layer.States[r].String))
-                    into[slur.From] = Math.Min(into[slur.From], slur.Cost + after[(next * prices.Width) + slur.To]);
+                    into[slur.From] = Math.Min(into[slur.From], slur.Cost + next[(slurred * prices.Width) + slur.To]);
             }
         }
         return result;
+    }
+
+    // Price of a lick from a state, alone and with the future after it.
+    private (int Whole, int Own, int State) LickCost(LickEdge lick, int state)
+    {
+        if (lick.Walk(state) is not { } walked)
+            return (Infinity, Infinity, 0);
+        var own = lick.Cost + walked.Cost;
+        var whole = own + after[lick.LastStep][(walked.State * lattice.Prices(lick.LastStep).Width) + lick.LastShape];
+        return (Math.Min(Infinity, whole), own, walked.State);
     }
 
     // row = min(row, notes + after + price)
@@ -159,24 +195,33 @@ public sealed class Solver
         var costs = new int[Grid.Steps.Length];
         var ends = new (int Shape, int State)[Grid.Bars.Length];
         var isPossible = true;
+        var played = ImmutableArray.CreateBuilder<LickPlace>();
         for (var bar = 0; bar < Grid.Bars.Length; bar++)
         {
             var parent = Grid.Tree.Parent[bar];
             var (held, state) = parent < 0 ? (0, 0) : ends[parent];
-            var terminal = Terminal(bar);
-            for (var step = Grid.FirstOf(bar); step < Grid.Bars[bar].End.Value; step++)
+            for (var step = Grid.FirstOf(bar); step < Grid.Bars[bar].End.Value; )
             {
-                var after = step + 1 < Grid.Bars[bar].End.Value ? future[step + 1] : terminal;
-                var best = StepForward(step, held, state, after);
+                var best = StepForward(step, held, state);
                 isPossible &= best.Cost < Infinity;
-                (path[step], costs[step], held, state) = (best.Step, best.Own, best.Shape, best.State);
+                (costs[step], held, state) = (best.Own, best.Shape, best.State);
+                if (best.Lick is { } lick)
+                {
+                    played.Add(lick.Place);
+                    lick.Place.Path.CopyTo(path, step);
+                    step += lick.Place.Path.Length;
+                }
+                else
+                {
+                    path[step++] = best.Step;
+                }
             }
             ends[bar] = (held, state);
         }
-        return new(path, costs, isPossible);
+        return new(path, costs, played.ToImmutable(), isPossible);
     }
 
-    private record struct Choice(int Cost, int Own, int Shape, int State, PathStep Step)
+    private record struct Choice(int Cost, int Own, int Shape, int State, PathStep Step, LickEdge? Lick = null)
     {
         public void Offer(int own, int future, int shape, int state, PathStep step)
         {
@@ -186,12 +231,13 @@ public sealed class Solver
     }
 
     // Finds again the way whose cost is the least future of the node.
-    private Choice StepForward(int step, int held, int state, int[] after)
+    private Choice StepForward(int step, int held, int state)
     {
         var layer = LayerOf(step);
         var prices = lattice.Prices(step);
         var shapes = lattice.ShapeIds[step];
         var changed = steps[step];
+        var next = after[step];
         var best = new Choice(Infinity, 0, 0, 0, default);
         for (var l = 0; l < shapes.Length; l++)
         {
@@ -200,25 +246,50 @@ public sealed class Solver
             foreach (var way in layer.Ways[state])
             {
                 var own = move + way.Cost + changed.Notes[(way.Event * prices.Width) + l];
-                best.Offer(own, after[(way.Next * prices.Width) + l], l, way.Next, new(shape, way.Event));
+                best.Offer(own, next[(way.Next * prices.Width) + l], l, way.Next, new(shape, way.Event));
                 foreach (ref readonly var half in changed.Halves)
                 {
                     if (half.Shape == l && half.Event == way.Event)
                     {
-                        var slurred = new PathStep(shape, way.Event, 0, null, lattice.Shape(shapes[half.To]), half.Kind);
-                        best.Offer(move + way.Cost + half.Cost, after[(way.Next * prices.Width) + half.To], half.To, way.Next, slurred);
+                        var slurred = new PathStep(
+                            shape,
+                            way.Event,
+                            0,
+                            null,
+                            lattice.Shape(shapes[half.To]),
+                            half.Kind
+                        );
+                        best.Offer(
+                            move + way.Cost + half.Cost,
+                            next[(way.Next * prices.Width) + half.To],
+                            half.To,
+                            way.Next,
+                            slurred
+                        );
                     }
                 }
             }
         }
-        if (layer.NextSlur[state] is var next and not RightHand.Never)
+        foreach (var lick in licks[step])
+        {
+            var (whole, own, end) = LickCost(lick, state);
+            var move = prices.Moves[(lick.FirstShape * prices.WidthBefore) + held];
+            if (whole < Infinity && whole + move < best.Cost)
+                best = new(whole + move, own + move, lick.LastShape, end, default, lick);
+        }
+        if (layer.NextSlur[state] is var following and not RightHand.Never)
         {
             foreach (ref readonly var slur in changed.SlursOn(layer.States[state].String))
             {
                 if (slur.From == held)
                 {
-                    var slurred = new PathStep(lattice.Shape(shapes[slur.To]), RightEvent.Silence, slur.String, slur.Kind);
-                    best.Offer(slur.Cost, after[(next * prices.Width) + slur.To], slur.To, next, slurred);
+                    var slurred = new PathStep(
+                        lattice.Shape(shapes[slur.To]),
+                        RightEvent.Silence,
+                        slur.String,
+                        slur.Kind
+                    );
+                    best.Offer(slur.Cost, next[(following * prices.Width) + slur.To], slur.To, following, slurred);
                 }
             }
         }

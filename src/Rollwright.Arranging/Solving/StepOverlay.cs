@@ -25,19 +25,40 @@ internal sealed class StepOverlay
                     Notes[(model.Event * prices.Width) + l] -= bonus;
             }
             if (model.SlurString != 0)
-                slursByString = [.. slursByString.Select(slurs => slurs.Select(slur => Matches(slur) ? slur with { Cost = slur.Cost - bonus } : slur).ToArray())];
+                slursByString =
+                [
+                    .. slursByString.Select(slurs =>
+                        slurs.Select(slur => Matches(slur) ? slur with { Cost = slur.Cost - bonus } : slur).ToArray()
+                    ),
+                ];
             if (model.HalfShape is not null)
                 halves = [.. halves.Select(half => MatchesHalf(half) ? half with { Cost = half.Cost - bonus } : half)];
 
             bool Matches(StepPrices.SlurWay slur) =>
-                slur.String == model.SlurString && lattice.Shape(lattice.ShapeIds[step][slur.To]).FretOn(slur.String) == model.Shape.FretOn(slur.String);
+                slur.String == model.SlurString
+                && lattice.Shape(lattice.ShapeIds[step][slur.To]).FretOn(slur.String)
+                    == model.Shape.FretOn(slur.String);
             bool MatchesHalf(StepPrices.HalfWay half) =>
                 half.Event == model.Event && SameFrets(lattice.Shape(lattice.ShapeIds[step][half.Shape]), model);
         }
         if (overlay.LockAt(step) is { } kept)
         {
-            slursByString = [[], [], [], [], []];
-            halves = [];
+            slursByString =
+            [
+                [],
+                [],
+                [],
+                [],
+                [],
+            ];
+            halves = kept.HalfShape is null
+                ? []
+                :
+                [
+                    .. halves.Where(half =>
+                        half.Event == kept.Event && lattice.Shape(lattice.ShapeIds[step][half.To]) == kept.HalfShape
+                    ),
+                ];
             var id = lattice.IdOf(kept.Shape);
             var only = new int[Notes.Length];
             Array.Fill(only, MovePrice.Impossible);

@@ -10,7 +10,8 @@ namespace Rollwright.Arranging.Solving;
 /// </summary>
 public static class TuneSolver
 {
-    public static Solution Solve(StepLattice lattice) => Finish(lattice, Solver.Solve(lattice, new(lattice.Grid.Steps.Length)));
+    public static Solution Solve(StepLattice lattice) =>
+        Finish(lattice, Solver.Solve(lattice, new(lattice.Grid.Steps.Length)));
 
     /// <summary>From the first solution of a lattice to the one that repeats and equal bars ask for.</summary>
     public static Solution Finish(StepLattice lattice, Solution first)

@@ -8,7 +8,11 @@ namespace Rollwright.Arranging.Wishes;
 /// </summary>
 public sealed class BarTree
 {
-    private BarTree(ImmutableArray<int> parent, ImmutableArray<ImmutableArray<int>> children, ImmutableArray<(int, int)> seams)
+    private BarTree(
+        ImmutableArray<int> parent,
+        ImmutableArray<ImmutableArray<int>> children,
+        ImmutableArray<(int, int)> seams
+    )
     {
         Parent = parent;
         Children = children;
@@ -61,7 +65,9 @@ public sealed class BarTree
             if (!known[bar])
                 parent[bar] = bar - 1;
         }
-        var children = Enumerable.Range(0, count).Select(bar => Enumerable.Range(0, count).Where(c => parent[c] == bar).ToImmutableArray());
+        var children = Enumerable
+            .Range(0, count)
+            .Select(bar => Enumerable.Range(0, count).Where(c => parent[c] == bar).ToImmutableArray());
         return new([.. parent], [.. children], [.. seams]);
     }
 }

@@ -12,10 +12,18 @@ public sealed class StepGrid
     private const int PlainWeight = 1000;
 
     private readonly ImmutableArray<bool> full;
+    private readonly ImmutableArray<bool> inThrees;
 
-    private StepGrid(ImmutableArray<StepPlace> steps, ImmutableArray<Range> bars, ImmutableArray<bool> full, BarTree tree)
+    private StepGrid(
+        ImmutableArray<StepPlace> steps,
+        ImmutableArray<Range> bars,
+        ImmutableArray<bool> full,
+        ImmutableArray<bool> inThrees,
+        BarTree tree
+    )
     {
         this.full = full;
+        this.inThrees = inThrees;
         Steps = steps;
         Bars = bars;
         Tree = tree;
@@ -33,8 +41,14 @@ public sealed class StepGrid
 
     public int CountOf(int bar) => Bars[bar].End.Value - Bars[bar].Start.Value;
 
+    /// <summary>The bar with which the tune ends.</summary>
+    public int LastPlayed { get; private init; }
+
     /// <summary>Whether a bar is as long as its metre: only such bars are asked to be a roll.</summary>
     public bool IsFull(int bar) => full[bar];
+
+    /// <summary>Whether the beats of a bar divide in three.</summary>
+    public bool IsInThrees(int bar) => inThrees[bar];
 
     /// <param name="tune">The tune at its own pitch, with chords.</param>
     /// <param name="setting">Where it goes on the banjo.</param>
@@ -60,7 +74,16 @@ public sealed class StepGrid
             lastKey[index] = sounding;
             bars.Add(start..steps.Count);
         }
-        return new(steps.ToImmutable(), bars.ToImmutable(), [.. tune.Bars.Select(bar => bar.Length == bar.Time.Bar)], tree);
+        return new(
+            steps.ToImmutable(),
+            bars.ToImmutable(),
+            [.. tune.Bars.Select(bar => bar.Length == bar.Time.Bar)],
+            [.. tune.Bars.Select(bar => bar.Time.IsCompound)],
+            tree
+        )
+        {
+            LastPlayed = tune.Order[^1],
+        };
     }
 
     private static void LayBar(
@@ -82,7 +105,8 @@ public sealed class StepGrid
         var chordNow = chord;
         for (var at = Fraction.Zero; at < bar.Length; )
         {
-            var length = isPickup && at == Fraction.Zero && odd > Fraction.Zero ? odd : Fraction.Min(step, bar.Length - at);
+            var length =
+                isPickup && at == Fraction.Zero && odd > Fraction.Zero ? odd : Fraction.Min(step, bar.Length - at);
             var end = at + length;
             foreach (var change in bar.Chords)
             {
@@ -90,9 +114,14 @@ public sealed class StepGrid
                     chordNow = change.Chord.TransposeFifths(chordFifths);
             }
             var place = at + missing;
-            var strength = place == Fraction.Zero ? 3 : (place % bar.Time.Beat) == Fraction.Zero ? 2 : 1;
-            int? onset = null, half = null;
-            int weight = 0, halfWeight = 0;
+            var strength =
+                place == Fraction.Zero ? 3
+                : (place % bar.Time.Beat) == Fraction.Zero ? 2
+                : 1;
+            int? onset = null,
+                half = null;
+            int weight = 0,
+                halfWeight = 0;
             foreach (var note in bar.Notes)
             {
                 if (note.At >= end || note.At + note.Length <= at)
@@ -144,12 +173,25 @@ public sealed class StepGrid
     }
 
     private static bool IsPickup(Tune tune, int index) =>
-        index == 0 || tune.Bars[index - 1].Marks is { RepeatEnd: > 1 } or { SectionEnd: true } || tune.Bars[index].Marks.RepeatStart;
+        index == 0
+        || tune.Bars[index - 1].Marks is { RepeatEnd: > 1 } or { SectionEnd: true }
+        || tune.Bars[index].Marks.RepeatStart;
 
     // A note weighs its length up to a half bar's worth of steps, and its place in the metre: what ears hold on to.
     private static int WeightOf(Fraction length, Fraction step, int strength)
     {
         var steps = Math.Clamp((length / step).ToDouble(), 0.5, 4);
-        return (int)(PlainWeight * Math.Pow(steps, 0.6) * (strength switch { 3 => 2.4, 2 => 1.7, _ => 1.0 }));
+        return (int)(
+            PlainWeight
+            * Math.Pow(steps, 0.6)
+            * (
+                strength switch
+                {
+                    3 => 2.4,
+                    2 => 1.7,
+                    _ => 1.0,
+                }
+            )
+        );
     }
 }

@@ -13,25 +13,92 @@ public static class Rules
 
     public static ImmutableArray<Rule> All { get; } =
     [
-        new("no-such-fret", "A string has frets up to the last; the short one begins at fret 6.", "22 less the capo", Practice, NoSuchFret),
-        new("no-finger", "A plucked note names its right-hand finger, a slurred one has none.", "-", "the definition of a break", NoFinger),
+        new(
+            "no-such-fret",
+            "A string has frets up to the last; the short one begins at fret 6.",
+            "22 less the capo",
+            Practice,
+            NoSuchFret
+        ),
+        new(
+            "no-finger",
+            "A plucked note names its right-hand finger, a slurred one has none.",
+            "-",
+            "the definition of a break",
+            NoFinger
+        ),
         new("two-on-a-string", "A string sounds one note at a time.", "-", "geometry", TwoOnAString),
-        new("finger-on-two-strings", "A right-hand finger plucks one string at a time.", "-", Practice, FingerOnTwoStrings),
-        new("fingers-cross", "In a pinch thumb, index, middle stand in this order from the short string's side.", "-", Practice, FingersCross),
-        new("finger-again", "No right-hand finger plays on two steps running, over bar lines and repeats too.", "one step", "a published page on playing banjo tablature", FingerAgain),
-        new("stretch", "Frets held at once lie within the hand's reach.", "112 mm", "assumption, a setting per player", Stretch),
-        new("hand-jump", "Frets of two steps running lie within reach and one short move.", "112 + 25 mm", "assumption, a setting per player", HandJump),
-        new("left-finger-twice", "A left-hand finger holds one fret at a time, on strings beside each other.", "-", "anatomy", LeftFingerTwice),
-        new("slur", "A slur starts from the note that rings on its string and goes where its kind can go.", "-", "a published beginner's text", Slur),
-        new("slur-on-short-string", "The short string is not slurred.", "-", "a published beginner's text", SlurOnShortString),
-        new("short-string", "The short string belongs to the thumb.", "-", "a published page on playing banjo tablature", ShortString),
+        new(
+            "finger-on-two-strings",
+            "A right-hand finger plucks one string at a time.",
+            "-",
+            Practice,
+            FingerOnTwoStrings
+        ),
+        new(
+            "fingers-cross",
+            "In a pinch thumb, index, middle stand in this order from the short string's side.",
+            "-",
+            Practice,
+            FingersCross
+        ),
+        new(
+            "finger-again",
+            "No right-hand finger plays on two steps running, over bar lines and repeats too.",
+            "one step",
+            "a published page on playing banjo tablature",
+            FingerAgain
+        ),
+        new(
+            "stretch",
+            "Frets held at once lie within the hand's reach.",
+            "112 mm",
+            "assumption, a setting per player",
+            Stretch
+        ),
+        new(
+            "hand-jump",
+            "Frets of two steps running lie within reach and one short move.",
+            "112 + 25 mm",
+            "assumption, a setting per player",
+            HandJump
+        ),
+        new(
+            "left-finger-twice",
+            "A left-hand finger holds one fret at a time, on strings beside each other.",
+            "-",
+            "anatomy",
+            LeftFingerTwice
+        ),
+        new(
+            "slur",
+            "A slur starts from the note that rings on its string and goes where its kind can go.",
+            "-",
+            "a published beginner's text",
+            Slur
+        ),
+        new(
+            "slur-on-short-string",
+            "The short string is not slurred.",
+            "-",
+            "a published beginner's text",
+            SlurOnShortString
+        ),
+        new(
+            "short-string",
+            "The short string belongs to the thumb.",
+            "-",
+            "a published page on playing banjo tablature",
+            ShortString
+        ),
     ];
 
     private static IEnumerable<Finding> NoSuchFret(Break played, ImmutableArray<Moment> moments) =>
         from moment in moments
         from item in moment.Strokes
         let stroke = item.Stroke
-        where stroke.String is < 1 or > Neck.Strings
+        where
+            stroke.String is < 1 or > Neck.Strings
             || !Neck.HasFret(stroke.String, stroke.Fret)
             || stroke.Fret > played.Setting.LastFret
         select moment.Fault("no-such-fret", $"string {stroke.String} has no fret {stroke.Fret} here", stroke);
@@ -43,7 +110,9 @@ public static class Rules
         where stroke.Slur is null == stroke.Right is null
         select moment.Fault(
             "no-finger",
-            stroke.Slur is null ? $"no finger plucks string {stroke.String}" : $"the slur on string {stroke.String} is plucked too",
+            stroke.Slur is null
+                ? $"no finger plucks string {stroke.String}"
+                : $"the slur on string {stroke.String} is plucked too",
             stroke
         );
 
@@ -63,7 +132,10 @@ public static class Rules
     {
         foreach (var moment in moments)
         {
-            var ordered = moment.Plucked.Where(stroke => stroke.Right is not null).OrderBy(stroke => stroke.Right).ToArray();
+            var ordered = moment
+                .Plucked.Where(stroke => stroke.Right is not null)
+                .OrderBy(stroke => stroke.Right)
+                .ToArray();
             for (var i = 1; i < ordered.Length; i++)
             {
                 if (ordered[i].String > ordered[i - 1].String)
@@ -85,7 +157,12 @@ public static class Rules
         {
             foreach (var stroke in moment.Plucked)
             {
-                if (stroke.Right is { } finger && last.TryGetValue(finger, out var at) && moment.At - at <= moment.Step && at < moment.At)
+                if (
+                    stroke.Right is { } finger
+                    && last.TryGetValue(finger, out var at)
+                    && moment.At - at <= moment.Step
+                    && at < moment.At
+                )
                     yield return moment.Fault("finger-again", $"{finger} has just played one step before", stroke);
             }
             foreach (var stroke in moment.Plucked)
@@ -110,7 +187,11 @@ public static class Rules
                 continue;
             var reach = Reach.Between(before.Fretted.Concat(now.Fretted).Select(stroke => stroke.Fret));
             if (reach > Reach.Widest + Reach.MoveInAStep)
-                yield return now.Fault("hand-jump", $"the left hand would have to jump over {reach:0} mm within a step", now.Fretted.First());
+                yield return now.Fault(
+                    "hand-jump",
+                    $"the left hand would have to jump over {reach:0} mm within a step",
+                    now.Fretted.First()
+                );
         }
     }
 
@@ -130,9 +211,17 @@ public static class Rules
                 if (stroke.Slur is { } kind)
                 {
                     if (!ringing.TryGetValue(stroke.String, out var last) || moment.At - last.At > moment.Step * 8)
-                        yield return moment.Fault("slur", $"nothing rings on string {stroke.String} for a slur to start from", stroke);
+                        yield return moment.Fault(
+                            "slur",
+                            $"nothing rings on string {stroke.String} for a slur to start from",
+                            stroke
+                        );
                     else if (!Possible(kind, last.Stroke.Fret, stroke.Fret))
-                        yield return moment.Fault("slur", $"no {Word(kind)} goes from fret {last.Stroke.Fret} to {stroke.Fret}", stroke);
+                        yield return moment.Fault(
+                            "slur",
+                            $"no {Word(kind)} goes from fret {last.Stroke.Fret} to {stroke.Fret}",
+                            stroke
+                        );
                 }
                 ringing[stroke.String] = (moment.At, stroke);
             }

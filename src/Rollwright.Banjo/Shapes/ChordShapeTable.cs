@@ -56,7 +56,21 @@ public static class ChordShapeTable
         // Without its root a family is named by the fifth below the tone that would stand there: the root string is
         // known from the family's other members, two frets above the lowered seventh on string 2.
         var rootKey = root is { } s ? tuning.KeyOf(s, shape.FretOn(s)) : tuning.KeyOf(2, shape.FretOn(2)) + 2;
-        var name = new PitchName[] { new(Letter.C), new(Letter.C, 1), new(Letter.D), new(Letter.E, -1), new(Letter.E), new(Letter.F), new(Letter.F, 1), new(Letter.G), new(Letter.A, -1), new(Letter.A), new(Letter.B, -1), new(Letter.B) }[rootKey % 12];
+        var name = new PitchName[]
+        {
+            new(Letter.C),
+            new(Letter.C, 1),
+            new(Letter.D),
+            new(Letter.E, -1),
+            new(Letter.E),
+            new(Letter.F),
+            new(Letter.F, 1),
+            new(Letter.G),
+            new(Letter.A, -1),
+            new(Letter.A),
+            new(Letter.B, -1),
+            new(Letter.B),
+        }[rootKey % 12];
         var quality = row["chord"] switch
         {
             "maj" => ChordQuality.Major,

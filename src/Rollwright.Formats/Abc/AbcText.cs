@@ -3,7 +3,7 @@ using System.Text;
 namespace Rollwright.Formats.Abc;
 
 /// <summary>From bytes to text and from text to lines.</summary>
-internal static class AbcText
+public static class AbcText
 {
     private static readonly UTF8Encoding StrictUtf8 = new(false, true);
 
@@ -32,7 +32,7 @@ internal static class AbcText
     }
 
     /// <summary>Lines without their ends (LF, CRLF or CR), numbered from 1.</summary>
-    public static IEnumerable<AbcLine> Lines(string text)
+    internal static IEnumerable<AbcLine> Lines(string text)
     {
         var number = 0;
         foreach (var line in text.Replace("\r\n", "\n", StringComparison.Ordinal).Replace('\r', '\n').Split('\n'))

@@ -1,0 +1,121 @@
+using System.Collections.Immutable;
+using Rollwright.Banjo.Breaks;
+using Rollwright.Engraving.Drawing;
+using Rollwright.Engraving.Labels;
+using Rollwright.Engraving.Measuring;
+using Rollwright.Engraving.Notation;
+using Rollwright.Engraving.Signs;
+using Rollwright.Engraving.Spacing;
+using Rollwright.Engraving.Systems;
+
+namespace Rollwright.Engraving;
+
+/// <summary>The way in: from a break to pages of ink that the writers print.</summary>
+public static class Engraver
+{
+    /// <summary>
+    /// Lays a break out. The same break and style always make the same layout. Where a bar is too full for the width,
+    /// everything is set smaller until it fits.
+    /// </summary>
+    /// <exception cref="ArgumentException">The break has no bar, or the style leaves no room for music.</exception>
+    public static Layout Lay(Break played, PageStyle style)
+    {
+        if (played.Bars.IsDefaultOrEmpty)
+            throw new ArgumentException("There is nothing to draw: the break has no bar.", nameof(played));
+        PageStyle.Check(style);
+        var written = BreakReading.Read(played);
+        var (sizes, bars, front) = Measure(played, style, written);
+        var systems = SetSystems(bars, style, sizes, front);
+        var drawn = new SystemDrawing(played, style, sizes, front).Draw(systems);
+        var (pages, places) = new PageSetting(style, sizes, played.Title).Set(
+            style.ShowHeading ? Heading.Draw(played, style, sizes) : null,
+            drawn,
+            Legend.Draw(played, style, sizes),
+            system => LineBreaking.EndsPart(bars, systems[system].Bars[^1].Written.Index + 1)
+        );
+        return new(
+            played.Title,
+            played.Composer,
+            WordsFor(played),
+            pages,
+            PlacesOf(played, drawn, places),
+            BarsOf(drawn, places)
+        );
+    }
+
+    private static (Sizes, ImmutableArray<MeasuredBar>, SystemFront) Measure(
+        Break played,
+        PageStyle style,
+        ImmutableArray<WrittenBar> written
+    )
+    {
+        var scale = style.Scale;
+        while (true)
+        {
+            var sizes = new Sizes(scale);
+            var front = new SystemFront(played.Setting.Position, played.Bars[0].Time, style, sizes);
+            var bars = new BarMeasuring(style, sizes).Measure(written);
+            var over = bars.Max(bar => bar.Least) / RoomFor(style, sizes, front, first: true);
+            if (over is > 0 and <= 1)
+                return (sizes, bars, front);
+            // All widths shrink with the scale; a little more than needed, so that rounding does not come round again.
+            scale *= over > 1 ? Math.Clamp(0.98 / over, 0.25, 0.95) : 0.7;
+        }
+    }
+
+    private static double RoomFor(PageStyle style, Sizes sizes, SystemFront front, bool first) =>
+        style.Width - (2 * style.Margin) - Brackets.WidthBefore(sizes) - front.WidthOf(first);
+
+    private static ImmutableArray<SetSystem> SetSystems(
+        ImmutableArray<MeasuredBar> bars,
+        PageStyle style,
+        Sizes sizes,
+        SystemFront front
+    )
+    {
+        var lines = LineBreaking.Choose(bars, first => RoomFor(style, sizes, front, first));
+        var left = style.Margin + Brackets.WidthBefore(sizes);
+        return [.. lines.Select((line, i) => SystemSetting.Set(bars, line, i, left, front.WidthOf(i == 0), sizes))];
+    }
+
+    private static string WordsFor(Break played) =>
+        $"{played.Title}: notation and tablature for five-string banjo, {played.Bars.Length} bars. "
+        + Heading.SettingWords(played.Setting);
+
+    private static ImmutableArray<StrokePlace> PlacesOf(
+        Break played,
+        ImmutableArray<SystemDrawing.Drawn> systems,
+        ImmutableArray<PageSetting.Placed> places
+    )
+    {
+        var strokes = ImmutableArray.CreateBuilder<StrokePlace>();
+        for (var i = 0; i < systems.Length; i++)
+        {
+            foreach (var ink in systems[i].Sheet.Inks)
+            {
+                if (ink is not Words { Kind: InkKind.TabNumber, Stroke: { } name } words)
+                    continue;
+                var stroke = played.Bars[name.Bar].Strokes[name.Index];
+                var box = words.Box.Moved(0, places[i].Down);
+                strokes.Add(new(name, stroke.At, places[i].Page, i, words.X, box));
+            }
+        }
+        return strokes.ToImmutable();
+    }
+
+    private static ImmutableArray<BarPlace> BarsOf(
+        ImmutableArray<SystemDrawing.Drawn> systems,
+        ImmutableArray<PageSetting.Placed> places
+    ) =>
+        [
+            .. systems.SelectMany(
+                (drawn, i) =>
+                    drawn.System.Bars.Select(bar => new BarPlace(
+                        bar.Written.Index,
+                        places[i].Page,
+                        i,
+                        new Box(bar.Left, drawn.Top, bar.Right, drawn.Bottom).Moved(0, places[i].Down)
+                    ))
+            ),
+        ];
+}

@@ -1,0 +1,29 @@
+using Rollwright.Engraving.Drawing;
+using Rollwright.Engraving.Measuring;
+using Rollwright.Engraving.Systems;
+
+namespace Rollwright.Engraving.Labels;
+
+/// <summary>The number of the first bar of each system but the first, above its left end.</summary>
+internal static class BarNumbers
+{
+    public static void Draw(Sheet sheet, SetSystem system, double lowest, Sizes sizes)
+    {
+        if (system.IsFirst)
+            return;
+        var bar = system.Bars[0].Written;
+        // A pickup leads to the next number.
+        var number = bar.IsPickup ? bar.Number + 1 : bar.Number;
+        var words = new Words(
+            InkKind.BarNumber,
+            $"{number}",
+            system.Left,
+            0,
+            sizes.BarNumber,
+            Face.Italic,
+            Anchor.Left
+        );
+        var top = sheet.TopOver(words.Box.Left, words.Box.Right, lowest);
+        sheet.Add(words.Moved(0, top - words.Box.Bottom - (1.6 * sizes.Scale)));
+    }
+}

@@ -1,0 +1,55 @@
+using Rollwright.Banjo.Breaks;
+using Rollwright.Banjo.Strokes;
+using Rollwright.Engraving.Drawing;
+using Rollwright.Engraving.Measuring;
+using Rollwright.Engraving.Systems;
+
+namespace Rollwright.Engraving.Labels;
+
+/// <summary>What the signs of this page mean: only those that it uses.</summary>
+internal static class Legend
+{
+    /// <summary>Ink from y = 0 downwards; none where there is nothing to say.</summary>
+    public static Sheet Draw(Break played, PageStyle style, Sizes sizes)
+    {
+        var sheet = new Sheet();
+        if (!style.ShowLegend)
+            return sheet;
+        var y = 0.0;
+        var width = style.Width - (2 * style.Margin);
+        foreach (var line in Paragraph.Lines(WordsFor(played, style), width, sizes.Legend, Face.Italic))
+        {
+            y += sizes.Legend;
+            sheet.Add(new Words(InkKind.Legend, line, style.Width / 2, y, sizes.Legend, Face.Italic, Anchor.Middle));
+            y += sizes.Legend * 0.3;
+        }
+        return sheet;
+    }
+
+    private static string WordsFor(Break played, PageStyle style)
+    {
+        var strokes = played.Bars.SelectMany(bar => bar.Strokes).ToList();
+        var says = new List<string>();
+        if (style.ShowMelody && strokes.Exists(stroke => stroke.IsMelody))
+            says.Add("Bold and underlined: a note of the tune.");
+        if (style.ShowRightHand && strokes.Exists(stroke => stroke.Right is not null))
+            says.Add("T thumb, I index, M middle finger.");
+        var slurs = new List<string>();
+        foreach (
+            var (kind, name) in new[]
+            {
+                (SlurKind.HammerOn, "h hammer-on"),
+                (SlurKind.PullOff, "p pull-off"),
+                (SlurKind.Slide, "s slide"),
+                (SlurKind.Choke, "ch choke"),
+            }
+        )
+        {
+            if (strokes.Exists(stroke => stroke.Slur == kind))
+                slurs.Add(name);
+        }
+        if (slurs.Count > 0)
+            says.Add(string.Join(", ", slurs) + ".");
+        return string.Join(' ', says);
+    }
+}

@@ -1,0 +1,70 @@
+namespace Rollwright.Engraving;
+
+/// <summary>The paper and what is shown on it. Lengths are points (1/72 inch).</summary>
+public sealed record PageStyle
+{
+    /// <summary>Width of the page, 150 at least.</summary>
+    public required double Width { get; init; }
+
+    /// <summary>Height of a page, 300 at least; null for one page as long as the music.</summary>
+    public double? Height { get; init; }
+
+    /// <summary>White on all sides.</summary>
+    public double Margin { get; init; } = 40;
+
+    /// <summary>Size of everything, 0.5 to 3; 1 is meant for a music stand, 1.4 is large print.</summary>
+    public double Scale { get; init; } = 1;
+
+    /// <summary>The staff with notes above the tab. Without it the tab carries stems for the rhythm.</summary>
+    public bool ShowNotation { get; init; } = true;
+
+    /// <summary>T I M under the tab.</summary>
+    public bool ShowRightHand { get; init; } = true;
+
+    /// <summary>Left-hand fingers above the tab.</summary>
+    public bool ShowLeftHand { get; init; }
+
+    public bool ShowChords { get; init; } = true;
+
+    /// <summary>Numbers that carry the tune are bold with a line under them.</summary>
+    public bool ShowMelody { get; init; } = true;
+
+    /// <summary>Names of rolls and licks above the tab.</summary>
+    public bool ShowNames { get; init; }
+
+    /// <summary>Title, credit, tuning, capo, keys.</summary>
+    public bool ShowHeading { get; init; } = true;
+
+    /// <summary>One line that says what the signs of the page mean.</summary>
+    public bool ShowLegend { get; init; } = true;
+
+    /// <summary>ISO 216: 210 × 297 mm.</summary>
+    public static PageStyle A4 { get; } = new() { Width = 595.276, Height = 841.89 };
+
+    /// <summary>ANSI/ASME Y14.1 size A: 8.5 × 11 inches.</summary>
+    public static PageStyle Letter { get; } = new() { Width = 612, Height = 792 };
+
+    /// <summary>A4 with everything 1.4 times as large.</summary>
+    public static PageStyle LargePrint { get; } = A4 with { Scale = 1.4 };
+
+    /// <summary>One long page for a screen of that width.</summary>
+    public static PageStyle Continuous(double width) => new() { Width = width, Margin = Math.Min(24, width / 30) };
+
+    /// <summary>One long column for a telephone.</summary>
+    public static PageStyle Phone { get; } = Continuous(390);
+
+    /// <exception cref="ArgumentException">A length is out of its range.</exception>
+    internal static void Check(PageStyle style)
+    {
+        if (style.Width is not (>= 150 and <= 20_000) || style.Width - (2 * style.Margin) < 100)
+            throw Wrong($"A page {style.Width} points wide leaves no room for music; take 150 to 20000.");
+        if (style.Height is { } height && (height is not >= 300 || height - (2 * style.Margin) < 200))
+            throw Wrong($"A page {height} points high leaves no room for music; take 300 or more.");
+        if (style.Margin is not >= 0)
+            throw Wrong($"The margin is {style.Margin}; it must be 0 or more.");
+        if (style.Scale is not (>= 0.5 and <= 3))
+            throw Wrong($"The scale is {style.Scale}; it must be from 0.5 to 3.");
+
+        ArgumentException Wrong(string message) => new(message, nameof(style));
+    }
+}

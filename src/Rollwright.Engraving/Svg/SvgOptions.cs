@@ -1,0 +1,17 @@
+namespace Rollwright.Engraving.Svg;
+
+/// <summary>How a page is written as SVG.</summary>
+public sealed record SvgOptions
+{
+    /// <summary>Put before every id, so that several drawings can stand in one document.</summary>
+    public string Prefix { get; init; } = "";
+
+    /// <summary>
+    /// Whether the file carries its text fonts (about 0.8 MB). Without them a reader that has not TeX Gyre Schola and
+    /// Heros takes its own serif and sans serif; music signs are outlines in any case.
+    /// </summary>
+    public bool EmbedFonts { get; init; }
+
+    /// <summary>Whether width and height are given in points; otherwise the drawing fills the width it is given.</summary>
+    public bool FixedSize { get; init; } = true;
+}

@@ -1,0 +1,129 @@
+using System.Collections.Immutable;
+using Rollwright.Engraving.Spacing;
+
+namespace Rollwright.Engraving.Systems;
+
+/// <summary>
+/// Parts the bars into systems: the cheapest of all ways, found by dynamic programming as paragraphs are broken into
+/// lines (D. E. Knuth, M. F. Plass, Breaking Paragraphs into Lines, 1981). What is tight, loose or breaks a phrase costs.
+/// </summary>
+internal static class LineBreaking
+{
+    // More bars than this never stand in one system that can be read.
+    private const int MostBars = 12;
+
+    // The last system of a part stays short of the margin rather than being stretched beyond this.
+    private const double LoosestLast = 1.3;
+
+    /// <param name="bars">All bars.</param>
+    /// <param name="room">Points for bars in a system, by whether it is the first of the piece.</param>
+    public static ImmutableArray<LinePlan> Choose(ImmutableArray<MeasuredBar> bars, Func<bool, double> room)
+    {
+        var sincePart = FullBarsSincePart(bars);
+        var best = new (double Cost, LinePlan Line)[bars.Length + 1];
+        for (var after = 1; after <= bars.Length; after++)
+        {
+            best[after] = (double.PositiveInfinity, default);
+            for (var first = after - 1; first >= Math.Max(0, after - MostBars); first--)
+            {
+                var width = room(first == 0);
+                var line = bars.AsSpan()[first..after];
+                var tooFull = Least(line) > width;
+                if (tooFull && first < after - 1)
+                    break;
+                var (cost, stretch) = Cost(line, width, EndsPart(bars, after));
+                cost += best[first].Cost + BreakCost(bars, sincePart, first, after);
+                if (cost < best[after].Cost)
+                    best[after] = (cost, new(first, after, stretch));
+            }
+        }
+        var lines = new Stack<LinePlan>();
+        for (var after = bars.Length; after > 0; after = lines.Peek().First)
+            lines.Push(best[after].Line);
+        return [.. lines];
+    }
+
+    private static (double Cost, double Stretch) Cost(ReadOnlySpan<MeasuredBar> line, double width, bool endsPart)
+    {
+        var stretch = Justifying.Stretch(line, width);
+        if (endsPart && stretch > LoosestLast)
+        {
+            var filled = Justifying.WidthAt(line, 1) / width;
+            return (1.2 * (1 - filled), 1);
+        }
+        var off = stretch < 1 ? (1 - stretch) / 0.22 : (stretch - 1) / 0.35;
+        return (off * off, stretch);
+    }
+
+    private static double BreakCost(ImmutableArray<MeasuredBar> bars, int[] sincePart, int first, int after)
+    {
+        var cost = 0.0;
+        var full = 0;
+        for (var i = first; i < after; i++)
+        {
+            if (!bars[i].Written.IsPickup)
+                full++;
+            // A part that starts within a system is hard to find again.
+            if (i > first && EndsPart(bars, i))
+                cost += 4;
+        }
+        if (full <= 1 && bars.Length > 2)
+            cost += 3;
+        if (after == bars.Length || EndsPart(bars, after))
+            return cost;
+        cost += (sincePart[after] % 4) switch
+        {
+            0 => 0,
+            2 => 0.7,
+            _ => 2.5,
+        };
+        if (bars[after].Written.Bar.Marks.EndingStart.IsEmpty && IsInEnding(bars, after))
+            cost += 1;
+        return cost;
+    }
+
+    /// <summary>Whether a part (or the piece) is over before the bar of that index.</summary>
+    public static bool EndsPart(ImmutableArray<MeasuredBar> bars, int index)
+    {
+        if (index >= bars.Length || bars[index].Written.Bar.Marks.Part is not null)
+            return true;
+        var last = bars[index - 1].Written.Bar.Marks;
+        return bars[index].Written.Bar.Marks.EndingStart.IsEmpty
+            && (last.SectionEnd || last.RepeatEnd > 1)
+            && !IsInEnding(bars, index);
+    }
+
+    private static bool IsInEnding(ImmutableArray<MeasuredBar> bars, int index)
+    {
+        for (var i = index - 1; i >= 0; i--)
+        {
+            var marks = bars[i].Written.Bar.Marks;
+            if (marks.EndingStop || marks.RepeatEnd > 1 || marks.SectionEnd)
+                return false;
+            if (!marks.EndingStart.IsEmpty)
+                return true;
+        }
+        return false;
+    }
+
+    private static double Least(ReadOnlySpan<MeasuredBar> line)
+    {
+        var least = 0.0;
+        foreach (var bar in line)
+            least += bar.Least;
+        return least;
+    }
+
+    // Full bars since the last start of a part, before each bar.
+    private static int[] FullBarsSincePart(ImmutableArray<MeasuredBar> bars)
+    {
+        var since = new int[bars.Length + 1];
+        for (var i = 0; i < bars.Length; i++)
+        {
+            var start = i > 0 && EndsPart(bars, i) ? 0 : since[i];
+            since[i] = start;
+            since[i + 1] = start + (bars[i].Written.IsPickup ? 0 : 1);
+        }
+        return since;
+    }
+}

@@ -1,0 +1,121 @@
+using System.Collections.Immutable;
+using Rollwright.Banjo.Breaks;
+using Rollwright.Engraving.Drawing;
+using Rollwright.Engraving.Labels;
+using Rollwright.Engraving.Measuring;
+using Rollwright.Engraving.Notation;
+using Rollwright.Engraving.Signs;
+using Rollwright.Engraving.Tab;
+
+namespace Rollwright.Engraving.Systems;
+
+/// <summary>Draws systems: each staff on a sheet of its own, then both on one, then what stands above.</summary>
+internal sealed class SystemDrawing(Break played, PageStyle style, Sizes sizes, SystemFront front)
+{
+    private readonly ImmutableArray<SlurLink> slurs = SlurLinks.Of(played);
+
+    /// <summary>One drawn system; y = 0 is the middle line of the notation, or the top line of a tab that stands alone.</summary>
+    public readonly record struct Drawn(SetSystem System, Sheet Sheet, double Top, double Bottom);
+
+    public ImmutableArray<Drawn> Draw(ImmutableArray<SetSystem> systems)
+    {
+        ImmutableArray<Sheet> notations = [.. systems.Select(DrawNotation)];
+        ImmutableArray<Sheet> tabs = [.. systems.Select(DrawTab)];
+        // One distance for all systems: the eye learns where the tab is.
+        var down = 0.0;
+        if (style.ShowNotation)
+        {
+            down = Staff.Bottom(sizes) + (3.4 * sizes.Space);
+            for (var i = 0; i < systems.Length; i++)
+                down = Math.Max(down, notations[i].Below(tabs[i], sizes.Clear));
+        }
+        var drawn = ImmutableArray.CreateBuilder<Drawn>(systems.Length);
+        var open = false;
+        for (var i = 0; i < systems.Length; i++)
+        {
+            var sheet = notations[i];
+            sheet.Add(tabs[i], down);
+            var top = style.ShowNotation ? Staff.Top(sizes) : 0;
+            var bottom = down + sizes.TabHeight;
+            Brackets.Draw(sheet, systems[i], top, bottom, style.ShowNotation, sizes);
+            open = DrawLabels(sheet, systems[i], top, open);
+            drawn.Add(new(systems[i], sheet, top, bottom));
+        }
+        return drawn.MoveToImmutable();
+    }
+
+    private Sheet DrawNotation(SetSystem system)
+    {
+        var sheet = new Sheet();
+        if (!style.ShowNotation)
+            return sheet;
+        Staff.Draw(sheet, system, sizes);
+        front.DrawNotation(sheet, system);
+        foreach (var bar in system.Bars)
+        {
+            DrawNewTime(sheet, bar, 0);
+            NoteHeads.Draw(sheet, bar, sizes);
+            Rests.Draw(sheet, bar, sizes);
+            Stems.Draw(sheet, bar, sizes);
+            Beams.Draw(sheet, bar, sizes);
+            Ties.Draw(sheet, bar, sizes);
+        }
+        BarLines.Draw(sheet, system, Staff.Top(sizes), Staff.Bottom(sizes), sizes);
+        Slurs.Draw(sheet, system, slurs, sizes);
+        foreach (var bar in system.Bars)
+            Tuplets.Draw(sheet, bar, Staff.Top(sizes), sizes);
+        return sheet;
+    }
+
+    private Sheet DrawTab(SetSystem system)
+    {
+        var sheet = new Sheet();
+        TabStaff.Draw(sheet, system, style, sizes);
+        front.DrawTab(sheet, system);
+        foreach (var bar in system.Bars)
+        {
+            if (!style.ShowNotation)
+                DrawNewTime(sheet, bar, sizes.TabHeight / 2);
+            TabNumbers.Draw(sheet, bar, style, sizes);
+        }
+        BarLines.Draw(sheet, system, 0, sizes.TabHeight, sizes);
+        TabSlurs.Draw(sheet, system, slurs, style, sizes);
+        if (style.ShowLeftHand)
+            LeftFingers.Draw(sheet, system, sizes);
+        if (style.ShowNames)
+            SpanNames.Draw(sheet, system, played, sizes);
+        var below = sizes.TabHeight + TabNumbers.HalfHeight(sizes) + (2.2 * sizes.Scale);
+        if (!style.ShowNotation)
+        {
+            foreach (var bar in system.Bars)
+            {
+                below = Math.Max(below, RhythmStems.Draw(sheet, bar, sizes));
+                Tuplets.Draw(sheet, bar, -TabNumbers.HalfHeight(sizes), sizes);
+            }
+        }
+        if (style.ShowRightHand)
+            RightFingers.Draw(sheet, system, below + (2.6 * sizes.Scale), sizes);
+        return sheet;
+    }
+
+    private void DrawNewTime(Sheet sheet, SetBar bar, double middle)
+    {
+        if (!bar.Bar.NewTime)
+            return;
+        var x = bar.Left + BarLines.StartWidth(bar.Written.Bar.Marks, sizes) + (0.7 * sizes.Space);
+        TimeSignatures.Draw(sheet, bar.Written.Bar.Time, x, middle, sizes.Space);
+    }
+
+    private bool DrawLabels(Sheet sheet, SetSystem system, double top, bool open)
+    {
+        var lowest = top - (1.2 * sizes.Scale);
+        BarNumbers.Draw(sheet, system, lowest, sizes);
+        if (style.ShowChords)
+            ChordNames.Draw(sheet, system, lowest, sizes);
+        open = EndingBrackets.Draw(sheet, system, open, lowest, sizes);
+        PartLabels.Draw(sheet, system, lowest, sizes);
+        if (system.IsFirst)
+            TempoMark.Draw(sheet, system, played.Tempo, lowest, sizes);
+        return open;
+    }
+}

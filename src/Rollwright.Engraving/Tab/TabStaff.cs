@@ -1,0 +1,87 @@
+using System.Collections.Immutable;
+using Rollwright.Banjo.Tunings;
+using Rollwright.Engraving.Drawing;
+using Rollwright.Engraving.Measuring;
+using Rollwright.Engraving.Systems;
+
+namespace Rollwright.Engraving.Tab;
+
+/// <summary>
+/// The five lines of the tab, string 1 on top, and the letters at their front (SMuFL has tab clefs for four and six
+/// strings only). The top line is y = 0 of its sheet.
+/// </summary>
+internal static class TabStaff
+{
+    private const string Letters = "TAB";
+
+    public static double Y(int banjoString, Sizes sizes) => (banjoString - 1) * sizes.TabSpace;
+
+    /// <summary>Points from the left end of the staff to the letters.</summary>
+    public static double LettersX(Sizes sizes) => 1.4 * sizes.Space;
+
+    public static double LettersWidth(Sizes sizes) => Lettering.WidthOf("A", sizes.TabLetters, Face.PlainBold);
+
+    /// <summary>The lines leave paper free around each number, so that numbers read like print.</summary>
+    public static void Draw(Sheet sheet, SetSystem system, PageStyle style, Sizes sizes)
+    {
+        var segments = ImmutableArray.CreateBuilder<Segment>();
+        for (var banjoString = 1; banjoString <= Neck.Strings; banjoString++)
+        {
+            var y = Y(banjoString, sizes);
+            var x = system.Left;
+            foreach (var (left, right) in Gaps(system, banjoString, style, sizes))
+            {
+                if (left > x)
+                    segments.Add(new(x, y, left, y));
+                x = right;
+            }
+            segments.Add(new(x, y, system.Right, y));
+        }
+        sheet.Add(new Rules(InkKind.TabLine, segments.ToImmutable(), sizes.TabLine));
+    }
+
+    public static void DrawLetters(Sheet sheet, SetSystem system, Sizes sizes)
+    {
+        var x = system.Left + LettersX(sizes) + (LettersWidth(sizes) / 2);
+        for (var i = 0; i < Letters.Length; i++)
+        {
+            // One letter on each of the second, third and fourth of five equal places of the staff.
+            var middle = sizes.TabHeight * (0.16 + (0.34 * i));
+            var baseline = middle + (sizes.TabLetters * Lettering.CapitalHeight / 2);
+            sheet.Add(
+                new Words(
+                    InkKind.TabLetters,
+                    Letters[i..(i + 1)],
+                    x,
+                    baseline,
+                    sizes.TabLetters,
+                    Face.PlainBold,
+                    Anchor.Middle
+                )
+            );
+        }
+    }
+
+    private static IEnumerable<(double Left, double Right)> Gaps(
+        SetSystem system,
+        int banjoString,
+        PageStyle style,
+        Sizes sizes
+    )
+    {
+        foreach (var bar in system.Bars)
+        {
+            foreach (var (moment, x) in bar.Struck())
+            {
+                foreach (var note in moment.Notes)
+                {
+                    var stroke = bar.Written.Bar.Strokes[note.Stroke];
+                    if (stroke.String != banjoString)
+                        continue;
+                    var half = (TabNumbers.WidthOf(stroke, style, sizes) / 2) + sizes.NumberGap;
+                    yield return (x - half, x + half);
+                }
+            }
+        }
+    }
+}

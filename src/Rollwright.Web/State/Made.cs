@@ -1,0 +1,28 @@
+using System.Text;
+using Rollwright.Banjo.Breaks;
+
+namespace Rollwright.Web.State;
+
+/// <summary>A break that was made, under the name by which the browser asks for its forms.</summary>
+/// <param name="Id">Letters and digits; the same text and wishes give the same.</param>
+/// <param name="Break">The break.</param>
+public sealed record Made(string Id, Break Break)
+{
+    /// <summary>A file name without ending: the title in letters, digits and hyphens.</summary>
+    public string Stem
+    {
+        get
+        {
+            var stem = new StringBuilder();
+            foreach (var letter in Break.Title)
+            {
+                if (char.IsLetterOrDigit(letter))
+                    stem.Append(char.ToLowerInvariant(letter));
+                else if (stem.Length > 0 && stem[^1] != '-')
+                    stem.Append('-');
+            }
+            var name = stem.ToString().Trim('-');
+            return name.Length == 0 ? "break" : name[..Math.Min(60, name.Length)];
+        }
+    }
+}

@@ -1,0 +1,116 @@
+using Microsoft.Playwright;
+using Rollwright.Web.Hosting;
+
+namespace Rollwright.EndToEnd;
+
+/// <summary>
+/// A person at the workbench: the real server on a free port and a real browser, Debian's chromium, which is the outside
+/// judge of the page's script and markup. Collects everything that the browser complains about.
+/// </summary>
+internal sealed class Visitor : IAsyncDisposable
+{
+    private static readonly string[] Browsers =
+    [
+        "/usr/bin/chromium",
+        "/usr/bin/chromium-browser",
+        "/usr/bin/google-chrome",
+    ];
+
+    // One server and one browser for all tests: what one visitor had arranged, the next is given at once.
+    private static readonly Lazy<Task<Workbench>> Shared = new(() => Workbench.StartAsync(0));
+    private static readonly Lazy<Task<IBrowser>> SharedBrowser = new(Launch);
+
+    private readonly IBrowserContext context;
+
+    private Visitor(string address, IBrowserContext context, IPage page)
+    {
+        this.context = context;
+        Page = page;
+        page.Console += (_, message) =>
+        {
+            if (message.Type is "error" or "warning")
+                Complaints.Add($"{message.Type}: {message.Text} ({message.Location})");
+        };
+        page.PageError += (_, error) => Complaints.Add($"script: {error}");
+        page.RequestFailed += (_, request) =>
+        {
+            // A sound is given up half-way when another takes its place; that is how browsers load media.
+            if (!request.Url.Contains(".wav", StringComparison.Ordinal))
+                Complaints.Add($"not loaded: {request.Url} {request.Failure}");
+        };
+        page.Response += (_, response) =>
+        {
+            if (response.Status >= 400)
+                Complaints.Add($"{response.Status}: {response.Url}");
+            if (
+                !response.Url.StartsWith(address, StringComparison.Ordinal)
+                && !response.Url.StartsWith("data:", StringComparison.Ordinal)
+            )
+                Complaints.Add($"loaded from elsewhere: {response.Url}");
+        };
+    }
+
+    public IPage Page { get; }
+
+    public List<string> Complaints { get; } = [];
+
+    /// <summary>Opens the page; skips the running test with a notice where there is no browser.</summary>
+    public static async Task<Visitor> Arrive(
+        int width = 1280,
+        int height = 900,
+        ColorScheme colours = ColorScheme.Light,
+        ReducedMotion motion = ReducedMotion.Reduce
+    )
+    {
+        Assert.SkipUnless(
+            Array.Exists(Browsers, File.Exists),
+            "needs a chromium browser (see ./test), which is not installed"
+        );
+        var workbench = await Shared.Value;
+        var browser = await SharedBrowser.Value;
+        var context = await browser.NewContextAsync(
+            new()
+            {
+                ViewportSize = new() { Width = width, Height = height },
+                ColorScheme = colours,
+                ReducedMotion = motion,
+                AcceptDownloads = true,
+            }
+        );
+        var page = await context.NewPageAsync();
+        page.SetDefaultTimeout(60_000);
+        var visitor = new Visitor(workbench.Address, context, page);
+        await page.GotoAsync(workbench.Address);
+        return visitor;
+    }
+
+    /// <summary>Puts a text on the bench as a person would: opens the box, types, presses the button.</summary>
+    public async Task Paste(string abc)
+    {
+        await Ready();
+        var box = Page.GetByLabel("The tune as ABC text");
+        if (!await box.IsVisibleAsync())
+            await Page.GetByText("Type or paste ABC").ClickAsync();
+        await box.FillAsync(abc);
+        await Page.GetByRole(AriaRole.Button, new() { Name = "Make the break" }).ClickAsync();
+    }
+
+    /// <summary>Waits until the page answers to a hand: its player has loaded what it plays.</summary>
+    public Task Ready() => Page.Locator(".ledge[data-ready]").WaitForAsync();
+
+    public ValueTask DisposeAsync() => context.DisposeAsync();
+
+    private static async Task<IBrowser> Launch()
+    {
+        var playwright = await Playwright.CreateAsync();
+        return await playwright.Chromium.LaunchAsync(
+            new()
+            {
+                ExecutablePath = Array.Find(Browsers, File.Exists),
+                Headless = true,
+                // Tests run as any user, also as root in a container; sound plays without a gesture or a device.
+                Args = ["--no-sandbox", "--autoplay-policy=no-user-gesture-required", "--mute-audio"],
+            }
+        );
+    }
+}
