@@ -81,6 +81,8 @@ public class AbcReaderTests
     [InlineData("A||B:|", "A B B")]
     [InlineData("|:A||B:|", "A B A B")]
     [InlineData("|:A|1 B|2 c|]", "A B A c")]
+    [InlineData("A|\n:B|c :]d|", "A B c B c d")]
+    [InlineData("|:A:|2,4 B|]", "A A B A A B")]
     [InlineData("d|:A|B d:|", "d A B d A B d")]
     [InlineData("P:A\nA|\nP:B\nB:|", "A B B")]
     public void The_form_unfolds_as_in_sections_4_8_to_4_10(string music, string played) =>
