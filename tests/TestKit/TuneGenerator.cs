@@ -17,7 +17,10 @@ public static class TuneGenerator
 
     public static Gen<Tune> Tunes(int bars) =>
         Gen.Select(Gen.Int[0, Metres.Length - 1], Gen.Int[0, Tonics.Length - 1], Gen.Int[0, 3], Gen.Bool, Gen.Int)
-            .Select((metre, tonic, mode, repeats, seed) => Make(Metres[metre], Tonics[tonic], (Mode)mode, repeats, bars, new Random(seed)));
+            .Select(
+                (metre, tonic, mode, repeats, seed) =>
+                    Make(Metres[metre], Tonics[tonic], (Mode)mode, repeats, bars, new Random(seed))
+            );
 
     private static Tune Make(TimeSignature time, int fifths, Mode mode, bool repeats, int count, Random random)
     {
@@ -27,7 +30,11 @@ public static class TuneGenerator
         for (var i = 0; i < count; i++)
         {
             var marks = repeats
-                ? new BarMarks { RepeatStart = i == 0 || i == count / 2, RepeatEnd = i == (count / 2) - 1 || i == count - 1 ? 2 : 0 }
+                ? new BarMarks
+                {
+                    RepeatStart = i == 0 || i == count / 2,
+                    RepeatEnd = i == (count / 2) - 1 || i == count - 1 ? 2 : 0,
+                }
                 : BarMarks.None;
             bars.Add(
                 new()
@@ -37,11 +44,20 @@ public static class TuneGenerator
                     Key = key,
                     Marks = marks,
                     Notes = Notes(time, key, ref degree, random),
-                    Chords = [new(Fraction.Zero, new Chord(key.Spell(key.Tonic.PitchClass + (random.Next(3) == 0 ? 7 : 0))))],
+                    Chords =
+                    [
+                        new(Fraction.Zero, new Chord(key.Spell(key.Tonic.PitchClass + (random.Next(3) == 0 ? 7 : 0)))),
+                    ],
                 }
             );
         }
-        return new() { Title = "Random tune", Key = key, Time = time, Bars = bars.ToImmutable() };
+        return new()
+        {
+            Title = "Random tune",
+            Key = key,
+            Time = time,
+            Bars = bars.ToImmutable(),
+        };
     }
 
     private static ImmutableArray<Note> Notes(TimeSignature time, Key key, ref int degree, Random random)
@@ -49,7 +65,12 @@ public static class TuneGenerator
         var notes = ImmutableArray.CreateBuilder<Note>();
         for (var at = Fraction.Zero; at < time.Bar; )
         {
-            var steps = random.Next(10) switch { < 5 => 1, < 9 => 2, _ => 3 };
+            var steps = random.Next(10) switch
+            {
+                < 5 => 1,
+                < 9 => 2,
+                _ => 3,
+            };
             var length = Fraction.Min(time.Step * steps, time.Bar - at);
             degree = Math.Clamp(degree + random.Next(-2, 3), -3, 11);
             if (random.Next(12) != 0)

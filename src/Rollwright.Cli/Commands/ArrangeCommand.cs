@@ -16,18 +16,57 @@ namespace Rollwright.Cli.Commands;
 /// <summary><c>rollwright arrange TUNE… -o FILE</c>: breaks from tunes.</summary>
 internal static class ArrangeCommand
 {
-    private static readonly Argument<string[]> Tunes = new("tune") { Description = "Files in ABC notation; - is standard input.", Arity = ArgumentArity.OneOrMore };
-    private static readonly Option<string?> Output = new("--output", "-o") { Description = $"The file to write, for one tune; its ending says the form: {Forms.Known}. - is plain-text tab on standard output." };
-    private static readonly Option<string?> OutDir = new("--out-dir") { Description = "The folder to write to; files carry the name of the tune's file." };
-    private static readonly Option<string> To = new("--to") { Description = "Forms to write into the folder, such as tab,musicxml,mid,pdf.", DefaultValueFactory = _ => "tab,pdf,mid" };
-    private static readonly Option<string?> SoundingKey = new("--key") { Description = "The key that shall sound, such as A or Em; the tune's own by default." };
-    private static readonly Option<string?> Tuning = new("--tuning") { Description = $"One of {string.Join(", ", TuningTable.All.Select(tuning => tuning.Id))}; the one that suits by default." };
-    private static readonly Option<int?> Capo = new("--capo") { Description = "Fret of the capo, 0 to 12; the one that suits by default." };
-    private static readonly Option<int> Level = new("--level") { Description = "1 (first year) to 5 (performer).", DefaultValueFactory = _ => 3 };
+    private static readonly Argument<string[]> Tunes = new("tune")
+    {
+        Description = "Files in ABC notation; - is standard input.",
+        Arity = ArgumentArity.OneOrMore,
+    };
+    private static readonly Option<string?> Output = new("--output", "-o")
+    {
+        Description =
+            $"The file to write, for one tune; its ending says the form: {Forms.Known}. - is plain-text tab on standard output.",
+    };
+    private static readonly Option<string?> OutDir = new("--out-dir")
+    {
+        Description = "The folder to write to; files carry the name of the tune's file.",
+    };
+    private static readonly Option<string> To = new("--to")
+    {
+        Description = "Forms to write into the folder, such as tab,musicxml,mid,pdf.",
+        DefaultValueFactory = _ => "tab,pdf,mid",
+    };
+    private static readonly Option<string?> SoundingKey = new("--key")
+    {
+        Description = "The key that shall sound, such as A or Em; the tune's own by default.",
+    };
+    private static readonly Option<string?> Tuning = new("--tuning")
+    {
+        Description =
+            $"One of {string.Join(", ", TuningTable.All.Select(tuning => tuning.Id))}; the one that suits by default.",
+    };
+    private static readonly Option<int?> Capo = new("--capo")
+    {
+        Description = "Fret of the capo, 0 to 12; the one that suits by default.",
+    };
+    private static readonly Option<int> Level = new("--level")
+    {
+        Description = "1 (first year) to 5 (performer).",
+        DefaultValueFactory = _ => 3,
+    };
 
     public static Command Build()
     {
-        var command = new Command("arrange", "Makes a break from each tune.") { Tunes, Output, OutDir, To, SoundingKey, Tuning, Capo, Level };
+        var command = new Command("arrange", "Makes a break from each tune.")
+        {
+            Tunes,
+            Output,
+            OutDir,
+            To,
+            SoundingKey,
+            Tuning,
+            Capo,
+            Level,
+        };
         command.SetAction(Run);
         return command;
     }
@@ -48,7 +87,9 @@ internal static class ArrangeCommand
             throw new RequestException("-o takes one tune; give --out-dir for several files");
         var tunes = Read(paths[0], out var isWrong);
         if (tunes.Length > 1)
-            throw new RequestException($"{paths[0]}: the file holds {tunes.Length} tunes; give --out-dir to have them all");
+            throw new RequestException(
+                $"{paths[0]}: the file holds {tunes.Length} tunes; give --out-dir to have them all"
+            );
         OutputFile.Write(target, form.Write(Arrange(paths[0], tunes[0], options)));
         return isWrong ? Exit.Wrong : Exit.Done;
     }
@@ -95,7 +136,10 @@ internal static class ArrangeCommand
             var tunes = Read(path, out var isWrong);
             foreach (var tune in tunes)
             {
-                var name = tunes.Length == 1 ? InputFile.StemOf(path) : $"{InputFile.StemOf(path)}-{tune.Number}-{Slug(tune.Title)}";
+                var name =
+                    tunes.Length == 1
+                        ? InputFile.StemOf(path)
+                        : $"{InputFile.StemOf(path)}-{tune.Number}-{Slug(tune.Title)}";
                 try
                 {
                     var made = Arrange(path, tune, options);
@@ -123,7 +167,9 @@ internal static class ArrangeCommand
         var setting = made.Break.Setting;
         var capo = setting.Capo == 0 ? "no capo" : $"capo {setting.Capo}, sounds in {setting.SoundingKey}";
         var chords = made.ChordsAdded ? "; it came without chords and was given some" : "";
-        Exit.Say($"{InputFile.NameOf(path)}: {tune.Title}: {setting.Position.Tonic} position, {setting.Tuning.Name}, {capo}{chords}");
+        Exit.Say(
+            $"{InputFile.NameOf(path)}: {tune.Title}: {setting.Position.Tonic} position, {setting.Tuning.Name}, {capo}{chords}"
+        );
         return made.Break;
     }
 
@@ -133,7 +179,10 @@ internal static class ArrangeCommand
         var reading = AbcReader.Read(InputFile.Read(path), InputFile.NameOf(path));
         var errors = reading.Messages.Where(message => message.Severity == Severity.Error).ToArray();
         if (reading.Tunes.IsEmpty)
-            throw new RequestException(errors.FirstOrDefault()?.ToString() ?? $"{path}:1:1: this holds no tune; a tune begins with X: and K: lines");
+            throw new RequestException(
+                errors.FirstOrDefault()?.ToString()
+                    ?? $"{path}:1:1: this holds no tune; a tune begins with X: and K: lines"
+            );
         // What was left out of a tune is said, but the tune can still be had.
         foreach (var message in errors)
             Exit.Say(message.ToString());
@@ -145,7 +194,11 @@ internal static class ArrangeCommand
     {
         Tuning? tuning = null;
         if (parsed.GetValue(Tuning) is { } id)
-            tuning = TuningTable.Find(id) ?? throw new RequestException($"--tuning: no tuning is called '{id}'; known are {string.Join(", ", TuningTable.All.Select(known => known.Id))}");
+            tuning =
+                TuningTable.Find(id)
+                ?? throw new RequestException(
+                    $"--tuning: no tuning is called '{id}'; known are {string.Join(", ", TuningTable.All.Select(known => known.Id))}"
+                );
         if (parsed.GetValue(Capo) is < 0 or > 12)
             throw new RequestException($"--capo {parsed.GetValue(Capo)}: a capo is at fret 0 to 12");
         if (parsed.GetValue(Level) is not (>= 1 and <= 5))
@@ -178,6 +231,8 @@ internal static class ArrangeCommand
     private static void InterlockedMax(ref int target, int value)
     {
         int seen;
-        while (value > (seen = Volatile.Read(ref target)) && Interlocked.CompareExchange(ref target, value, seen) != seen) { }
+        while (
+            value > (seen = Volatile.Read(ref target)) && Interlocked.CompareExchange(ref target, value, seen) != seen
+        ) { }
     }
 }

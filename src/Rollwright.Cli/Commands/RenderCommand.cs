@@ -11,7 +11,8 @@ internal static class RenderCommand
         var input = new Argument<string>("break") { Description = "A break in JSON or MusicXML; - is standard input." };
         var output = new Option<string>("--output", "-o")
         {
-            Description = $"The file to write; its ending says the form: {Forms.Known}. - is plain-text tab on standard output.",
+            Description =
+                $"The file to write; its ending says the form: {Forms.Known}. - is plain-text tab on standard output.",
             DefaultValueFactory = _ => "-",
         };
         var command = new Command("render", "Writes a break in another form.") { input, output };

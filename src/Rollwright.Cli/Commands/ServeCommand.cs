@@ -11,7 +11,11 @@ internal static class ServeCommand
 
     public static Command Build()
     {
-        var port = new Option<int>("--port") { Description = "1 to 65535, or 0 for a free one.", DefaultValueFactory = _ => UsualPort };
+        var port = new Option<int>("--port")
+        {
+            Description = "1 to 65535, or 0 for a free one.",
+            DefaultValueFactory = _ => UsualPort,
+        };
         var command = new Command("serve", "Opens the workbench on 127.0.0.1, for this computer alone.") { port };
         command.SetAction(
             async (parsed, stop) =>
@@ -21,7 +25,11 @@ internal static class ServeCommand
                     throw new RequestException($"--port {asked}: a port is 0 to 65535");
                 try
                 {
-                    await Workbench.RunAsync(asked, address => Console.WriteLine($"The workbench is open at {address} (Ctrl+C ends it)."), stop);
+                    await Workbench.RunAsync(
+                        asked,
+                        address => Console.WriteLine($"The workbench is open at {address} (Ctrl+C ends it)."),
+                        stop
+                    );
                 }
                 catch (IOException)
                 {

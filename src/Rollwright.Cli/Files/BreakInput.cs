@@ -14,10 +14,14 @@ internal static class BreakInput
     {
         var text = Encoding.UTF8.GetString(InputFile.Read(path)).TrimStart('\uFEFF');
         var name = InputFile.NameOf(path);
-        var reading = text.AsSpan().TrimStart().StartsWith("<") ? MusicXmlReader.Read(text, name) : JsonReader.Read(text, name);
+        var reading = text.AsSpan().TrimStart().StartsWith("<")
+            ? MusicXmlReader.Read(text, name)
+            : JsonReader.Read(text, name);
         if (reading.Break is { } found)
             return found;
         var worst = reading.Messages.OrderByDescending(message => message.Severity == Severity.Error).FirstOrDefault();
-        throw new RequestException(worst?.ToString() ?? $"{name}:1:1: this holds no break; give one in JSON or MusicXML");
+        throw new RequestException(
+            worst?.ToString() ?? $"{name}:1:1: this holds no break; give one in JSON or MusicXML"
+        );
     }
 }

@@ -9,7 +9,8 @@ internal static class Forms
     public static string Known => string.Join(", ", BreakForm.All.Select(form => form.Ending));
 
     /// <summary>The form that a file's ending asks for; "-" is plain-text tab.</summary>
-    public static BreakForm OfFile(string path) => Named(path == "-" ? "tab" : Path.GetExtension(path).TrimStart('.'), path);
+    public static BreakForm OfFile(string path) =>
+        Named(path == "-" ? "tab" : Path.GetExtension(path).TrimStart('.'), path);
 
     /// <summary>The forms of a list such as "tab,musicxml,mid".</summary>
     public static ImmutableArray<BreakForm> OfList(string list)

@@ -21,7 +21,9 @@ internal static class InputFile
         if (!File.Exists(path))
             throw new RequestException($"{path}: there is no such file");
         if (new FileInfo(path).Length > MostBytes)
-            throw new RequestException($"{path}:1:1: the file is larger than {MostBytes / 1_000_000} MB; part it into smaller files");
+            throw new RequestException(
+                $"{path}:1:1: the file is larger than {MostBytes / 1_000_000} MB; part it into smaller files"
+            );
         return File.ReadAllBytes(path);
     }
 

@@ -27,19 +27,28 @@ public class RightHandTests
 
     [Fact]
     public void No_finger_plays_on_two_steps_running() =>
-        Gen.Select(Gen.Int[3, 12], Gen.Int).Sample((steps, seed) =>
-        {
-            var (played, _) = Walk(RightHand.Build(steps, RollTable.All, true, Price), steps, seed);
-            return played.Zip(played.Skip(1)).All(pair => (pair.First.FingerMask & pair.Second.FingerMask) == 0);
-        }, iter: 200);
+        Gen.Select(Gen.Int[3, 12], Gen.Int)
+            .Sample(
+                (steps, seed) =>
+                {
+                    var (played, _) = Walk(RightHand.Build(steps, RollTable.All, true, Price), steps, seed);
+                    return played
+                        .Zip(played.Skip(1))
+                        .All(pair => (pair.First.FingerMask & pair.Second.FingerMask) == 0);
+                },
+                iter: 200
+            );
 
     [Fact]
     public void Merging_states_changes_no_price() =>
-        Gen.Int.Sample(seed =>
-        {
-            var (played, cost) = Walk(RightHand.Build(8, RollTable.All, true, Price), 8, seed);
-            return cost == Reckoned(played);
-        }, iter: 500);
+        Gen.Int.Sample(
+            seed =>
+            {
+                var (played, cost) = Walk(RightHand.Build(8, RollTable.All, true, Price), 8, seed);
+                return cost == Reckoned(played);
+            },
+            iter: 500
+        );
 
     [Fact]
     public void A_bar_that_is_a_roll_of_the_table_breaks_none()
@@ -50,8 +59,13 @@ public class RightHandTests
             var state = 0;
             for (var position = 0; position < 8; position++)
             {
-                var way = hand.At(position).Ways[state].First(way =>
-                    RightEvent.All[way.Event].Plucks is [var pluck] && pluck.Finger == roll.FingerAt(position) && pluck.String == roll.Strings[position % roll.Strings.Length]);
+                var way = hand.At(position)
+                    .Ways[state]
+                    .First(way =>
+                        RightEvent.All[way.Event].Plucks is [var pluck]
+                        && pluck.Finger == roll.FingerAt(position)
+                        && pluck.String == roll.Strings[position % roll.Strings.Length]
+                    );
                 way.Cost.Should().BeLessThan(Weights.Roll["roll-broken"], roll.Name);
                 state = way.Next;
             }
@@ -67,11 +81,26 @@ public class RightHandTests
         for (var position = 0; position < played.Count; position++)
         {
             var happening = played[position];
-            var left = happening.IsSilent ? open : happening.IsPinch ? 0 : RollTable.All.Index().Where(item => (open & (1 << item.Index)) != 0 && item.Item.FingerAt(position) == happening.Plucks[0].Finger).Sum(item => 1 << item.Index);
+            var left =
+                happening.IsSilent ? open
+                : happening.IsPinch ? 0
+                : RollTable
+                    .All.Index()
+                    .Where(item =>
+                        (open & (1 << item.Index)) != 0 && item.Item.FingerAt(position) == happening.Plucks[0].Finger
+                    )
+                    .Sum(item => 1 << item.Index);
             cost += Price.Of(state, happening, left == 0 && open != 0);
-            state = happening.IsSilent ? new(left, 0, 0, false)
+            state =
+                happening.IsSilent ? new(left, 0, 0, false)
                 : happening.IsPinch ? new(left, happening.FingerMask, 0, false)
-                : new(left, happening.FingerMask, happening.Plucks[0].String, true, left == 0 && state.String != 0 ? state.Fingers : 0);
+                : new(
+                    left,
+                    happening.FingerMask,
+                    happening.Plucks[0].String,
+                    true,
+                    left == 0 && state.String != 0 ? state.Fingers : 0
+                );
             open = left;
         }
         return cost;

@@ -20,31 +20,36 @@ public class SolverTests
 
     [Fact]
     public void The_path_costs_what_the_cheapest_of_all_paths_costs() =>
-        TuneGenerator.Tunes(2).Select(Shorten).Sample(
-            tune =>
-            {
-                var lattice = LatticeOf(tune);
-                var solution = Solver.Solve(lattice, new(lattice.Grid.Steps.Length));
-                return solution.Total == new EveryPath(lattice).Cheapest();
-            },
-            iter: 60
-        );
+        TuneGenerator
+            .Tunes(2)
+            .Select(Shorten)
+            .Sample(
+                tune =>
+                {
+                    var lattice = LatticeOf(tune);
+                    var solution = Solver.Solve(lattice, new(lattice.Grid.Steps.Length));
+                    return solution.Total == new EveryPath(lattice).Cheapest();
+                },
+                iter: 60
+            );
 
     [Fact]
     public void A_locked_step_stays_and_the_rest_is_solved_around_it() =>
-        TuneGenerator.Tunes(2).Sample(
-            tune =>
-            {
-                var lattice = LatticeOf(tune);
-                var free = Solver.Solve(lattice, new(lattice.Grid.Steps.Length));
-                var overlay = new Overlay(lattice.Grid.Steps.Length);
-                var kept = new PathStep(HandShape.Open, RightEvent.Silence);
-                overlay.Lock(1, kept);
-                var locked = Solver.Solve(lattice, overlay);
-                return locked.Path[1] == kept && locked.Total >= free.Total;
-            },
-            iter: 40
-        );
+        TuneGenerator
+            .Tunes(2)
+            .Sample(
+                tune =>
+                {
+                    var lattice = LatticeOf(tune);
+                    var free = Solver.Solve(lattice, new(lattice.Grid.Steps.Length));
+                    var overlay = new Overlay(lattice.Grid.Steps.Length);
+                    var kept = new PathStep(HandShape.Open, RightEvent.Silence);
+                    overlay.Lock(1, kept);
+                    var locked = Solver.Solve(lattice, overlay);
+                    return locked.Path[1] == kept && locked.Total >= free.Total;
+                },
+                iter: 40
+            );
 
     private static StepLattice LatticeOf(Tune tune)
     {
@@ -58,7 +63,10 @@ public class SolverTests
         var bar = tune.Bars[0];
         var length = bar.Time.Step * 3;
         var notes = bar.Notes.Where(note => note.At + note.Length <= length);
-        return tune with { Bars = [bar with { Length = length, Notes = [.. notes], Marks = Music.Forms.BarMarks.None }] };
+        return tune with
+        {
+            Bars = [bar with { Length = length, Notes = [.. notes], Marks = Music.Forms.BarMarks.None }],
+        };
     }
 
     /// <summary>Another way to the same answer: walks every path, and adds up the prices as their classes state them.</summary>
@@ -87,7 +95,13 @@ public class SolverTests
                     if ((happening.FingerMask & hand.Fingers) != 0)
                         continue;
                     var way = move + right.Of(hand, happening, false);
-                    best = Math.Min(best, way + Notes(place, next, shape, happening) + notes.HalfMissed(place) + From(step + 1, shape, After(hand, happening)));
+                    best = Math.Min(
+                        best,
+                        way
+                            + Notes(place, next, shape, happening)
+                            + notes.HalfMissed(place)
+                            + From(step + 1, shape, After(hand, happening))
+                    );
                     if (place.HalfOnset is { } key && happening.Plucks is [var (_, s)] && s < 5)
                         best = Math.Min(best, way + Halves(step, place, next, shape, happening, key, hand));
                 }
@@ -96,19 +110,39 @@ public class SolverTests
             return best;
         }
 
-        private int Halves(int step, StepPlace place, StepPlace? next, HandShape shape, RightEvent happening, int key, RightState hand)
+        private int Halves(
+            int step,
+            StepPlace place,
+            StepPlace? next,
+            HandShape shape,
+            RightEvent happening,
+            int key,
+            RightState hand
+        )
         {
             var s = happening.Plucks[0].String;
             var best = int.MaxValue / 2;
             foreach (var to in lattice.ShapeIds[step].Select(id => lattice.Shape(id)))
             {
                 if (lattice.Setting.Tuning.KeyOf(s, to.FretOn(s)) == key && SlurPrice.KindOf(shape, to, s) is { } kind)
-                    best = Math.Min(best, Notes(place, next, shape, happening) + slurs.Of(kind, s, shape.FretOn(s), to.FretOn(s)) + From(step + 1, to, After(hand, happening)));
+                    best = Math.Min(
+                        best,
+                        Notes(place, next, shape, happening)
+                            + slurs.Of(kind, s, shape.FretOn(s), to.FretOn(s))
+                            + From(step + 1, to, After(hand, happening))
+                    );
             }
             return best;
         }
 
-        private int Slurred(int step, StepPlace place, StepPlace? next, HandShape held, HandShape shape, RightState hand)
+        private int Slurred(
+            int step,
+            StepPlace place,
+            StepPlace? next,
+            HandShape held,
+            HandShape shape,
+            RightState hand
+        )
         {
             var s = hand.String;
             if (!hand.Rings || s is < 1 or > 4 || SlurPrice.KindOf(held, shape, s) is not { } kind)
