@@ -19,7 +19,7 @@ public class AbcReaderTests
     [InlineData("Amin", "A minor", 0)]
     [InlineData("F#m", "F# minor", 3)]
     [InlineData("Bb", "Bb major", -2)]
-    [InlineData("EM", "E major", 4)]
+    [InlineData("EM", "E minor", 1)]
     [InlineData("G Lydian", "G lydian", 2)]
     [InlineData("Ddorian clef=treble", "D dorian", 0)]
     [InlineData("none", "C major", 0)]
