@@ -29,7 +29,7 @@ internal sealed record HeadStack(
     private static readonly int[] Slots = [0, 1, -1, 2, -2];
 
     /// <summary>Steps between which two accidentals above each other would touch.</summary>
-    private const int AccidentalReach = 6;
+    private const int AccidentalReach = 7;
 
     public static HeadStack Of(WrittenMoment moment, bool up)
     {

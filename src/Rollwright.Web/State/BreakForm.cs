@@ -6,6 +6,9 @@ using Rollwright.Engraving;
 using Rollwright.Engraving.Pdf;
 using Rollwright.Engraving.Png;
 using Rollwright.Engraving.Svg;
+using Rollwright.Formats.Json;
+using Rollwright.Formats.Midi;
+using Rollwright.Formats.MusicXml;
 using Rollwright.Sound;
 
 namespace Rollwright.Web.State;
@@ -31,6 +34,21 @@ public sealed record BreakForm(string Ending, string Type, string Name, string U
         ),
         new("png", "image/png", "Picture", "to post", played => PngWriter.Write(Engraver.Lay(played, PictureStyle))),
         new("svg", "image/svg+xml", "Drawing", "sharp at any size", played => Encoding.UTF8.GetBytes(Svg(played))),
+        new(
+            "musicxml",
+            "application/vnd.recordare.musicxml+xml",
+            "MusicXML",
+            "for notation programs",
+            played => Encoding.UTF8.GetBytes(MusicXmlWriter.Write(played))
+        ),
+        new("mid", "audio/midi", "MIDI", "for sequencers", MidiWriter.Write),
+        new(
+            "json",
+            "application/json",
+            "Data",
+            "all that it holds",
+            played => Encoding.UTF8.GetBytes(JsonWriter.Write(played))
+        ),
         new("wav", "audio/wav", "Sound", "to play along", played => WavWriter.ToBytes(Synth.Render(played))),
     ];
 
