@@ -133,6 +133,7 @@ public class AbcReaderTests
     [InlineData("D7#9", "D7")]
     [InlineData("g", "G")]
     [InlineData("G;Em", "G")]
+    [InlineData("(G)", "G")]
     public void Chord_symbols_of_collections_are_read(string symbol, string chord) =>
         Read($"K:C\n\"{symbol}\"c|").Bars[0].Chords.Single().Chord.ToString().Should().Be(chord);
 
