@@ -19,7 +19,7 @@ public class AbcReaderTests
     [InlineData("Amin", "A minor", 0)]
     [InlineData("F#m", "F# minor", 3)]
     [InlineData("Bb", "Bb major", -2)]
-    [InlineData("EM", "E major", 4)]
+    [InlineData("EM", "E minor", 1)]
     [InlineData("G Lydian", "G lydian", 2)]
     [InlineData("Ddorian clef=treble", "D dorian", 0)]
     [InlineData("none", "C major", 0)]
@@ -133,6 +133,7 @@ public class AbcReaderTests
     [InlineData("D7#9", "D7")]
     [InlineData("g", "G")]
     [InlineData("G;Em", "G")]
+    [InlineData("(G)", "G")]
     public void Chord_symbols_of_collections_are_read(string symbol, string chord) =>
         Read($"K:C\n\"{symbol}\"c|").Bars[0].Chords.Single().Chord.ToString().Should().Be(chord);
 
