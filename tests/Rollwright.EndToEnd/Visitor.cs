@@ -16,15 +16,15 @@ internal sealed class Visitor : IAsyncDisposable
         "/usr/bin/google-chrome",
     ];
 
-    private readonly Workbench workbench;
-    private readonly IPlaywright playwright;
-    private readonly IBrowser browser;
+    // One server and one browser for all tests: what one visitor had arranged, the next is given at once.
+    private static readonly Lazy<Task<Workbench>> Shared = new(() => Workbench.StartAsync(0));
+    private static readonly Lazy<Task<IBrowser>> SharedBrowser = new(Launch);
 
-    private Visitor(Workbench workbench, IPlaywright playwright, IBrowser browser, IPage page)
+    private readonly IBrowserContext context;
+
+    private Visitor(string address, IBrowserContext context, IPage page)
     {
-        this.workbench = workbench;
-        this.playwright = playwright;
-        this.browser = browser;
+        this.context = context;
         Page = page;
         page.Console += (_, message) =>
         {
@@ -43,7 +43,7 @@ internal sealed class Visitor : IAsyncDisposable
             if (response.Status >= 400)
                 Complaints.Add($"{response.Status}: {response.Url}");
             if (
-                !response.Url.StartsWith(workbench.Address, StringComparison.Ordinal)
+                !response.Url.StartsWith(address, StringComparison.Ordinal)
                 && !response.Url.StartsWith("data:", StringComparison.Ordinal)
             )
                 Complaints.Add($"loaded from elsewhere: {response.Url}");
@@ -51,8 +51,6 @@ internal sealed class Visitor : IAsyncDisposable
     }
 
     public IPage Page { get; }
-
-    public string Address => workbench.Address;
 
     public List<string> Complaints { get; } = [];
 
@@ -64,19 +62,12 @@ internal sealed class Visitor : IAsyncDisposable
         ReducedMotion motion = ReducedMotion.Reduce
     )
     {
-        var program = Array.Find(Browsers, File.Exists);
-        Assert.SkipUnless(program is not null, "needs a chromium browser (see ./test), which is not installed");
-        var workbench = await Workbench.StartAsync(0);
-        var playwright = await Playwright.CreateAsync();
-        var browser = await playwright.Chromium.LaunchAsync(
-            new()
-            {
-                ExecutablePath = program,
-                Headless = true,
-                // Tests run as any user, also as root in a container; sound plays without a gesture or a device.
-                Args = ["--no-sandbox", "--autoplay-policy=no-user-gesture-required", "--mute-audio"],
-            }
+        Assert.SkipUnless(
+            Array.Exists(Browsers, File.Exists),
+            "needs a chromium browser (see ./test), which is not installed"
         );
+        var workbench = await Shared.Value;
+        var browser = await SharedBrowser.Value;
         var context = await browser.NewContextAsync(
             new()
             {
@@ -87,8 +78,8 @@ internal sealed class Visitor : IAsyncDisposable
             }
         );
         var page = await context.NewPageAsync();
-        page.SetDefaultTimeout(20_000);
-        var visitor = new Visitor(workbench, playwright, browser, page);
+        page.SetDefaultTimeout(60_000);
+        var visitor = new Visitor(workbench.Address, context, page);
         await page.GotoAsync(workbench.Address);
         return visitor;
     }
@@ -107,10 +98,19 @@ internal sealed class Visitor : IAsyncDisposable
     /// <summary>Waits until the page answers to a hand: its player has loaded what it plays.</summary>
     public Task Ready() => Page.Locator(".ledge[data-ready]").WaitForAsync();
 
-    public async ValueTask DisposeAsync()
+    public ValueTask DisposeAsync() => context.DisposeAsync();
+
+    private static async Task<IBrowser> Launch()
     {
-        await browser.DisposeAsync();
-        playwright.Dispose();
-        await workbench.DisposeAsync();
+        var playwright = await Playwright.CreateAsync();
+        return await playwright.Chromium.LaunchAsync(
+            new()
+            {
+                ExecutablePath = Array.Find(Browsers, File.Exists),
+                Headless = true,
+                // Tests run as any user, also as root in a container; sound plays without a gesture or a device.
+                Args = ["--no-sandbox", "--autoplay-policy=no-user-gesture-required", "--mute-audio"],
+            }
+        );
     }
 }

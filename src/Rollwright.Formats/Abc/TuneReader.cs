@@ -11,6 +11,7 @@ internal sealed class TuneReader
     private readonly TuneState state;
     private readonly MusicLine music;
     private bool inText;
+    private bool keyComes;
 
     public TuneReader(MessageLog log)
     {
@@ -23,6 +24,7 @@ internal sealed class TuneReader
     /// <summary>The tune; null where it has no note.</summary>
     public Tune? Read(IReadOnlyList<AbcLine> lines)
     {
+        keyComes = lines.Any(line => line.Field == 'K');
         foreach (var line in lines)
             ReadLine(line);
         var last = lines.Count > 0 ? lines[^1].Number : 1;
@@ -82,6 +84,11 @@ internal sealed class TuneReader
 
     private void ReadMusic(AbcLine line)
     {
+        if (!state.HasKey && keyComes)
+        {
+            log.Warning(line.Number, 1, "a line of the head that is no field is left out", "start it with % or N:");
+            return;
+        }
         if (!state.HasKey)
         {
             log.Warning(

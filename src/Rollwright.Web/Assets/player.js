@@ -2,6 +2,7 @@
 // The server knows nothing of the playing; it only says what to load.
 
 const svgSpace = "http://www.w3.org/2000/svg";
+const narrowPrefix = "narrow-";
 const calm = matchMedia("(prefers-reduced-motion: reduce)");
 
 export function attach(root) {
@@ -44,9 +45,10 @@ export function attach(root) {
     shown = index;
     if (index < 0) return;
     for (const id of follow.marks[index]) {
-      const stroke = document.getElementById(id);
-      if (!stroke) continue;
-      boxes.push(boxAbout(stroke));
+      // The break is drawn for wide and for narrow windows; only one of the two is there to be seen.
+      for (const stroke of [document.getElementById(id), document.getElementById(narrowPrefix + id)]) {
+        if (stroke && stroke.getClientRects().length > 0) boxes.push(boxAbout(stroke));
+      }
     }
     if (boxes.length > 0) bringIntoView(boxes[0]);
   }
@@ -54,7 +56,8 @@ export function attach(root) {
   function boxAbout(stroke) {
     const inner = stroke.getBBox();
     const box = document.createElementNS(svgSpace, "rect");
-    const room = stroke.ownerSVGElement.viewBox.baseVal.width / 400;
+    // In the drawing's points: enough to stand clear of the number at every size of window.
+    const room = 2;
     box.setAttribute("class", "place");
     box.setAttribute("data-of", stroke.id);
     box.setAttribute("x", inner.x - room);
@@ -62,20 +65,18 @@ export function attach(root) {
     box.setAttribute("width", inner.width + 2 * room);
     box.setAttribute("height", inner.height + 2 * room);
     box.setAttribute("rx", room);
-    box.setAttribute("stroke-width", room * 0.8);
+    box.setAttribute("stroke-width", 1.6);
     stroke.parentNode.appendChild(box);
     return box;
   }
 
-  // Only when the place has left the view: a page that moves at every note cannot be read.
+  // Only where the place has left the view: a page that moves at every note cannot be read.
   function bringIntoView(box) {
     const seen = box.getBoundingClientRect();
     const ledge = root.getBoundingClientRect();
     const floor = ledge.top > 0 && ledge.top < innerHeight ? ledge.top : innerHeight;
-    const drawing = box.closest(".drawing").getBoundingClientRect();
-    const aside = seen.left < drawing.left || seen.right > drawing.right;
-    if (seen.top >= 0 && seen.bottom <= floor && !aside) return;
-    box.scrollIntoView({ block: "center", inline: "center", behavior: calm.matches ? "auto" : "smooth" });
+    if (seen.top >= 0 && seen.bottom <= floor) return;
+    box.scrollIntoView({ block: "center", behavior: calm.matches ? "auto" : "smooth" });
   }
 
   function tell(t) {
@@ -106,8 +107,15 @@ export function attach(root) {
     trouble.hidden = words === "";
   }
 
+  // Giving up while it loads (a pause, another tempo) is no failure.
+  function start() {
+    return sound.play().catch((why) => {
+      if (why.name !== "AbortError") say("The sound could not be played. Make the break again, or download the .wav file.");
+    });
+  }
+
   on(play, "click", () => {
-    if (sound.paused) sound.play().catch(() => say("The sound could not be played. Make the break again, or download the .wav file."));
+    if (sound.paused) start();
     else sound.pause();
   });
   on(part("back"), "click", () => {
@@ -131,15 +139,16 @@ export function attach(root) {
   on(sound, "ended", () => {
     if (loop.checked) {
       sound.currentTime = 0;
-      sound.play();
+      start();
     } else {
       clear();
     }
   });
   // A click on a stroke goes there; the same can be done with the place slider from the keyboard.
   on(document, "click", (event) => {
-    const id = event.target instanceof Element && event.target.closest('.drawing [id^="s-"]')?.id;
-    if (!id || !follow) return;
+    const stroke = event.target instanceof Element && event.target.closest('.drawing [id^="s-"], .drawing [id^="narrow-s-"]');
+    if (!stroke || !follow) return;
+    const id = stroke.id.replace(narrowPrefix, "");
     const index = follow.marks.findIndex((marks) => marks.includes(id));
     if (index < 0) return;
     sound.currentTime = follow.times[index];
@@ -163,7 +172,7 @@ export function attach(root) {
       sound.src = soundAddress;
       sound.preload = "auto";
       sound.currentTime = samePiece ? share * follow.seconds : 0;
-      if (playing && samePiece) await sound.play().catch(() => {});
+      if (playing && samePiece) await start();
       else play.textContent = "Play";
       root.dataset.ready = soundAddress;
       again();

@@ -1,12 +1,24 @@
+using System.Reflection;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
+using Rollwright.Engraving;
 
 namespace Rollwright.Web.Hosting;
 
 /// <summary>Serves the style sheet and scripts that travel inside the program, so that it works as one file, offline.</summary>
 internal static class EmbeddedFiles
 {
+    // The faces that drawings are measured with; the page's own words are set in them too.
+    private static readonly string[] Fonts =
+    [
+        "texgyreschola-regular",
+        "texgyreschola-bold",
+        "texgyreschola-italic",
+        "texgyreheros-regular",
+        "texgyreheros-bold",
+    ];
+
     private static readonly (string Address, string Name, string Type)[] Served =
     [
         ("/_framework/blazor.web.js", "blazor.web.js", "text/javascript"),
@@ -18,25 +30,27 @@ internal static class EmbeddedFiles
     public static void MapEmbeddedFiles(this IEndpointRouteBuilder routes)
     {
         foreach (var (address, name, type) in Served)
-        {
-            var bytes = Read(name);
-            routes.MapGet(
-                address,
-                (HttpContext context) =>
-                {
-                    // A newer program on the same port must not meet yesterday's script.
-                    context.Response.Headers.CacheControl = "no-cache";
-                    return Results.Bytes(bytes, $"{type}; charset=utf-8");
-                }
-            );
-        }
+            Map(routes, address, Read(typeof(EmbeddedFiles).Assembly, $"assets/{name}"), $"{type}; charset=utf-8");
+        foreach (var font in Fonts)
+            Map(routes, $"/assets/{font}.otf", Read(typeof(Engraver).Assembly, $"{font}.otf"), "font/otf");
     }
 
-    private static byte[] Read(string name)
+    private static void Map(IEndpointRouteBuilder routes, string address, byte[] bytes, string type) =>
+        routes.MapGet(
+            address,
+            (HttpContext context) =>
+            {
+                // A newer program on the same port must not meet yesterday's script.
+                context.Response.Headers.CacheControl = "no-cache";
+                return Results.Bytes(bytes, type);
+            }
+        );
+
+    private static byte[] Read(Assembly assembly, string name)
     {
         using var stream =
-            typeof(EmbeddedFiles).Assembly.GetManifestResourceStream($"assets/{name}")
-            ?? throw new InvalidOperationException($"The program was built without its file 'assets/{name}'.");
+            assembly.GetManifestResourceStream(name)
+            ?? throw new InvalidOperationException($"The program was built without its file '{name}'.");
         using var memory = new MemoryStream();
         stream.CopyTo(memory);
         return memory.ToArray();

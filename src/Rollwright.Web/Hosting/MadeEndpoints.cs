@@ -41,7 +41,7 @@ internal static class MadeEndpoints
                 enableRangeProcessing: true
             );
         return BreakForm.Find(ending) is { } form
-            ? Results.Bytes(form.Write(made), form.Type, name)
+            ? Results.Bytes(form.Write(made.Break), form.Type, name)
             : Results.Text($"There is no form '{ending}'.", statusCode: StatusCodes.Status404NotFound);
     }
 

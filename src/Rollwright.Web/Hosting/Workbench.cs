@@ -47,7 +47,12 @@ public sealed class Workbench : IAsyncDisposable
         await workbench.server.WaitForShutdownAsync(stop);
     }
 
-    public ValueTask DisposeAsync() => server.DisposeAsync();
+    /// <summary>Lets requests under way end, for a moment, and stops.</summary>
+    public async ValueTask DisposeAsync()
+    {
+        await server.StopAsync();
+        await server.DisposeAsync();
+    }
 
     private static WebApplication Build(int port)
     {
@@ -61,6 +66,7 @@ public sealed class Workbench : IAsyncDisposable
         // What a person should see is on the page; only what goes wrong is for the terminal.
         builder.Logging.SetMinimumLevel(LogLevel.Warning);
         builder.WebHost.ConfigureKestrel(kestrel => kestrel.Listen(IPAddress.Loopback, port));
+        builder.Services.Configure<HostOptions>(host => host.ShutdownTimeout = TimeSpan.FromSeconds(2));
         builder.Services.AddRazorComponents().AddInteractiveServerComponents();
         builder.Services.AddSignalR(hub => hub.MaximumReceiveMessageSize = Bench.MostCharacters * 4);
         // Keys live as long as the process: nothing of it is written to the disk of the person who runs it.

@@ -1,4 +1,15 @@
 using System.Collections.Immutable;
+using System.Text;
+using Rollwright.Audio.Wave;
+using Rollwright.Banjo.Breaks;
+using Rollwright.Engraving;
+using Rollwright.Engraving.Pdf;
+using Rollwright.Engraving.Png;
+using Rollwright.Engraving.Svg;
+using Rollwright.Formats.Json;
+using Rollwright.Formats.Midi;
+using Rollwright.Formats.MusicXml;
+using Rollwright.Sound;
 
 namespace Rollwright.Web.State;
 
@@ -8,9 +19,42 @@ namespace Rollwright.Web.State;
 /// <param name="Name">What it is, for a list.</param>
 /// <param name="Use">What it is good for, in a few words.</param>
 /// <param name="Write">The file's bytes.</param>
-public sealed record BreakForm(string Ending, string Type, string Name, string Use, Func<Made, byte[]> Write)
+public sealed record BreakForm(string Ending, string Type, string Name, string Use, Func<Break, byte[]> Write)
 {
-    public static ImmutableArray<BreakForm> All { get; } = [];
+    private static readonly PageStyle PictureStyle = PageStyle.Continuous(760) with { Margin = 24 };
+
+    public static ImmutableArray<BreakForm> All { get; } =
+    [
+        new(
+            "pdf",
+            "application/pdf",
+            "Pages",
+            "to print",
+            played => PdfWriter.Write(Engraver.Lay(played, PageStyle.A4))
+        ),
+        new("png", "image/png", "Picture", "to post", played => PngWriter.Write(Engraver.Lay(played, PictureStyle))),
+        new("svg", "image/svg+xml", "Drawing", "sharp at any size", played => Encoding.UTF8.GetBytes(Svg(played))),
+        new(
+            "musicxml",
+            "application/vnd.recordare.musicxml+xml",
+            "MusicXML",
+            "for notation programs",
+            played => Encoding.UTF8.GetBytes(MusicXmlWriter.Write(played))
+        ),
+        new("mid", "audio/midi", "MIDI", "for sequencers", MidiWriter.Write),
+        new(
+            "json",
+            "application/json",
+            "Data",
+            "all that it holds",
+            played => Encoding.UTF8.GetBytes(JsonWriter.Write(played))
+        ),
+        new("wav", "audio/wav", "Sound", "to play along", played => WavWriter.ToBytes(Synth.Render(played))),
+    ];
 
     public static BreakForm? Find(string ending) => All.FirstOrDefault(form => form.Ending == ending);
+
+    // On its own: with its fonts inside, so that it looks the same wherever it is opened.
+    private static string Svg(Break played) =>
+        SvgWriter.Write(Engraver.Lay(played, PictureStyle), options: new() { EmbedFonts = true });
 }

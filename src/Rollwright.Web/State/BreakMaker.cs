@@ -33,31 +33,36 @@ internal static class BreakMaker
         );
 
     /// <summary>The break of a tune as wished; none where the wishes or the tune stand in the way.</summary>
-    public static (Made? Made, ImmutableArray<Problem> Problems) Make(Tune tune, Wishes wishes)
+    /// <param name="tune">The tune.</param>
+    /// <param name="wishes">What is asked for.</param>
+    /// <param name="shelf">Where breaks are kept: what was made before is taken from there.</param>
+    public static (Made? Made, ImmutableArray<Problem> Problems) Make(Tune tune, Wishes wishes, Shelf shelf)
     {
-        try
+        var id = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes($"{Fingerprint(tune)} {wishes}")))[
+            ..16
+        ];
+        if (!shelf.TryFind(id, out var made))
         {
-            var arrangement = Arranger.Arrange(tune, OptionsOf(tune, wishes));
-            var id = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes($"{Fingerprint(tune)} {wishes}")));
-            ImmutableArray<Problem> notes = arrangement.ChordsAdded
-                ?
-                [
-                    new(
-                        null,
-                        null,
-                        "The tune came without chords; likely ones were added",
-                        "write your own in the text as \"G\"",
-                        false
-                    ),
-                ]
-                : [];
-            return (new(id[..16], arrangement.Break), notes);
+            try
+            {
+                made = new(id, Arranger.Arrange(tune, OptionsOf(tune, wishes)).Break);
+            }
+            catch (ArrangeException no)
+            {
+                return (null, [new(null, null, no.Message.TrimEnd('.'), "", true)]);
+            }
+            shelf.Put(made);
         }
-        catch (ArrangeException no)
-        {
-            return (null, [new(null, null, no.Message.TrimEnd('.'), "", true)]);
-        }
+        return (made, tune.HasChords ? [] : [ChordsAdded]);
     }
+
+    private static readonly Problem ChordsAdded = new(
+        null,
+        null,
+        "The tune came without chords; likely ones were added",
+        "write your own in the text, in quotation marks before the note",
+        false
+    );
 
     private static ArrangeOptions OptionsOf(Tune tune, Wishes wishes) =>
         new()
@@ -86,21 +91,5 @@ internal static class BreakMaker
             text.AppendJoin(' ', bar.Notes).AppendJoin(' ', bar.Chords);
         }
         return text.ToString();
-    }
-
-    public static string Draw(Break played)
-    {
-        var strokes = played
-            .Bars.SelectMany(
-                (bar, b) =>
-                    bar.Strokes.Select(
-                        (stroke, i) =>
-                            (Name: $"s-{b}-{i}", stroke, X: ((b % 4) * 200) + stroke.At.ToDouble() * 200, Y: b / 4 * 90)
-                    )
-            )
-            .Select(s =>
-                $"<g id='{s.Name}'><text font-size='12' x='{s.X + 10}' y='{s.Y + s.stroke.String * 12 + 10}'>{s.stroke.Fret}</text></g>"
-            );
-        return $"<svg viewBox='0 0 810 800' xmlns='http://www.w3.org/2000/svg'>{string.Concat(strokes)}</svg>";
     }
 }

@@ -48,7 +48,7 @@ public class LickTests
     [InlineData("3.0T+1.0Mh2", "slurs out of a pinch")]
     public void A_wrong_token_is_named_with_file_and_line(string tab, string what)
     {
-        var reading = () => LickTable.Parse("mine.txt", $"name|role|tuning|chord|level|tab\nx|fill|open-g|G|1|{tab}");
+        var reading = () => LickTable.Parse("mine.txt", $"name|role|tuning|chord|level|beats|tab\nx|fill|open-g|G|1|twos|{tab}");
         reading.Should().Throw<DataException>().WithMessage($"mine.txt:2: *{what}*");
     }
 

@@ -18,7 +18,7 @@ public static partial class Abc2midi
     private const double Tolerance = 4 / 480.0;
 
     /// <summary>abc2midi strums the notes of a chord, 10/480 of a quarter apart: the top one of up to four comes last.</summary>
-    private const double Strum = 40 / 480.0;
+    private const double Strum = 30 / 480.0;
 
     /// <summary>The melody: the highest of the notes that come together on the lowest channel.</summary>
     public static List<MidiNotes.Sound> Melody(string abc, out string said)
@@ -28,8 +28,8 @@ public static partial class Abc2midi
         try
         {
             File.WriteAllText(plain, Plain(abc));
-            // Neither chord accompaniment nor grace notes; they are no part of the melody.
-            said = Outside.Run("abc2midi", plain, "-NGUI", "-NGRA", "-o", midi).Out;
+            // Neither chord accompaniment nor grace notes nor the doubling of notes under a fermata.
+            said = Outside.Run("abc2midi", plain, "-NGUI", "-NGRA", "-NFER", "-o", midi).Out;
             var notes = new FileInfo(midi).Length > 0 ? MidiNotes.Read(File.ReadAllBytes(midi)) : [];
             var lead = notes.Select(note => note.Channel).DefaultIfEmpty(1).Min();
             var melody = new List<MidiNotes.Sound>();

@@ -1,0 +1,37 @@
+using Rollwright.Banjo.Breaks;
+using Rollwright.Banjo.Strokes;
+
+namespace Rollwright.Formats.MusicXml;
+
+/// <summary>Where slurs start: MusicXML marks both notes, the break only the second.</summary>
+internal sealed class Slurring
+{
+    private readonly Dictionary<(int Bar, Stroke Stroke), SlurKind> starts = new(new ByPlace());
+
+    public Slurring(Break written)
+    {
+        var last = new Dictionary<int, (int Bar, Stroke Stroke)>();
+        for (var bar = 0; bar < written.Bars.Length; bar++)
+        {
+            foreach (var stroke in written.Bars[bar].Strokes)
+            {
+                if (stroke.Slur is { } kind && last.TryGetValue(stroke.String, out var before))
+                    starts[before] = kind;
+                last[stroke.String] = (bar, stroke);
+            }
+        }
+    }
+
+    /// <summary>The slur that leads on from a stroke; null where none does.</summary>
+    public SlurKind? StartAt(int bar, Stroke stroke) => starts.TryGetValue((bar, stroke), out var kind) ? kind : null;
+
+    // Two equal strokes of one bar are still two notes.
+    private sealed class ByPlace : IEqualityComparer<(int Bar, Stroke Stroke)>
+    {
+        public bool Equals((int Bar, Stroke Stroke) x, (int Bar, Stroke Stroke) y) =>
+            x.Bar == y.Bar && ReferenceEquals(x.Stroke, y.Stroke);
+
+        public int GetHashCode((int Bar, Stroke Stroke) obj) =>
+            System.Runtime.CompilerServices.RuntimeHelpers.GetHashCode(obj.Stroke);
+    }
+}

@@ -1,0 +1,31 @@
+using System.Xml.Linq;
+using Rollwright.Music.Tunes;
+
+namespace Rollwright.Formats.MusicXml;
+
+/// <summary>The tempo with its unit.</summary>
+internal static class TempoWriter
+{
+    public static XElement Write(Tempo tempo)
+    {
+        var number = tempo.PerMinute.ToString("0.###");
+        var quarters = (240 / tempo.SecondsPerWhole).ToString("0.###");
+        return new(
+            "direction",
+            new XAttribute("placement", "above"),
+            new XElement("direction-type", Sign(tempo, number)),
+            new XElement("staff", 1),
+            new XElement("sound", new XAttribute("tempo", quarters))
+        );
+    }
+
+    private static XElement Sign(Tempo tempo, string number) =>
+        NoteValue.Of(tempo.Unit) is { IsTuplet: false } unit
+            ? new(
+                "metronome",
+                new XElement("beat-unit", unit.Type),
+                Enumerable.Range(0, unit.Dots).Select(_ => new XElement("beat-unit-dot")),
+                new XElement("per-minute", number)
+            )
+            : new("words", $"{tempo.Unit} = {number}");
+}

@@ -1,0 +1,20 @@
+using Microsoft.AspNetCore.Components;
+
+namespace Rollwright.Web.Pages.Bench;
+
+/// <summary>A part of the page that shows what lies on the bench, and is drawn anew when that changes.</summary>
+public abstract class BenchComponent : ComponentBase, IDisposable
+{
+    [Inject]
+    public required State.Bench Bench { get; init; }
+
+    protected override void OnInitialized() => Bench.Changed += ShowAgain;
+
+    public void Dispose()
+    {
+        Bench.Changed -= ShowAgain;
+        GC.SuppressFinalize(this);
+    }
+
+    private void ShowAgain(object? sender, EventArgs nothing) => _ = InvokeAsync(StateHasChanged);
+}
