@@ -1,7 +1,10 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
+using System.Runtime.CompilerServices;
 using Rollwright.Arranging.Advice;
 using Rollwright.Arranging.Assembling;
 using Rollwright.Arranging.Chording;
+using Rollwright.Arranging.Costs;
 using Rollwright.Arranging.Lattice;
 using Rollwright.Arranging.Solving;
 using Rollwright.Arranging.Wishes;
@@ -33,10 +36,11 @@ public static class Arranger
             throw new ArrangeException(
                 $"The notes of '{tune.Title}' do not lie on a banjo in this setting; choose another key, tuning or capo."
             );
-        var bounds = LeftBounds.Whole;
+        var level = LevelTable.Of(options.Level);
+        var weights = WeightsOf(options.Weights, level);
         var tried = offers
             .Take(SettingsTried)
-            .Select(offer => (Offer: offer, Draft: Draft(chorded, offer.Setting, bounds, options)))
+            .Select(offer => (Offer: offer, Draft: Draft(chorded, offer.Setting, level.Bounds, weights)))
             .Where(way => way.Draft.Solution.IsPossible)
             .OrderBy(way => way.Draft.Solution.Total + way.Offer.Price)
             .ToArray();
@@ -59,13 +63,19 @@ public static class Arranger
         Tune tune,
         Setting setting,
         LeftBounds bounds,
-        ArrangeOptions options
+        Weights weights
     )
     {
         var grid = StepGrid.Lay(tune, setting);
-        var lattice = StepLattice.Build(grid, setting, bounds, options.Weights);
+        var lattice = StepLattice.Build(grid, setting, bounds, weights);
         return (lattice, Solver.Solve(lattice, new(grid.Steps.Length)));
     }
+
+    // One table a level for each table of prices: what is built for it (the right hand's automata) is then built once.
+    private static Weights WeightsOf(Weights weights, LevelTable.Level level) =>
+        Priced.GetValue(weights, _ => []).GetOrAdd(level.Number, _ => level.Apply(weights));
+
+    private static readonly ConditionalWeakTable<Weights, ConcurrentDictionary<int, Weights>> Priced = [];
 
     // A tempo to learn and to play along at, with the unit that its metre is counted in (common practice, no source).
     private static Tempo TempoFor(TimeSignature time) =>

@@ -99,6 +99,18 @@ public class ArrangerTests
     }
 
     [Fact]
+    public void The_first_level_asks_for_no_slur_and_no_fret_above_the_fifth() =>
+        TuneGenerator
+            .Tunes(4)
+            .Sample(
+                tune =>
+                    Arranger
+                        .Arrange(tune, new() { Level = 1 })
+                        .Break.Bars.All(bar => bar.Strokes.All(stroke => stroke.Slur is null && stroke.Fret <= 5)),
+                iter: 20
+            );
+
+    [Fact]
     public void What_is_asked_for_is_done()
     {
         var tune = AbcReader.Read("X:1\nT:Plain\nM:4/4\nL:1/4\nK:D\nd2f2|a2f2|e2d2|d4|\n", "t.abc").Tunes[0];

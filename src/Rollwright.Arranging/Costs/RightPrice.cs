@@ -34,8 +34,7 @@ public sealed class RightPrice(Weights weights)
             cost += trill;
         if (happening.IsPinch)
             cost += pinch;
-        // A pinch ends a roll on purpose; a pluck that fits none stumbles out of it.
-        if (breaksRoll && !happening.IsPinch)
+        if (breaksRoll)
             cost += rollBroken;
         return cost;
     }

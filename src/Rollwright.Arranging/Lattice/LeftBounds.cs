@@ -14,7 +14,4 @@ public sealed record LeftBounds(
     int ShapesAStep,
     bool Slurs,
     int LickLevel
-)
-{
-    public static LeftBounds Whole { get; } = new(17, 4, 2, 64, true, 5);
-}
+);
