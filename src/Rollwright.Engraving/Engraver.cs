@@ -24,6 +24,22 @@ public static class Engraver
             throw new ArgumentException("There is nothing to draw: the break has no bar.", nameof(played));
         PageStyle.Check(style);
         var written = BreakReading.Read(played);
+        var layout = Lay(played, style, written);
+        if (!style.MaySaveAPage)
+            return layout;
+        foreach (var smaller in new[] { 0.94, 0.88 })
+        {
+            if (layout.Pages.Length == 1)
+                break;
+            var tighter = Lay(played, style with { Scale = style.Scale * smaller }, written);
+            if (tighter.Pages.Length < layout.Pages.Length)
+                layout = tighter;
+        }
+        return layout;
+    }
+
+    private static Layout Lay(Break played, PageStyle style, ImmutableArray<WrittenBar> written)
+    {
         var (sizes, bars, front) = Measure(played, style, written);
         var systems = SetSystems(bars, style, sizes, front);
         var drawn = new SystemDrawing(played, style, sizes, front).Draw(systems);

@@ -15,6 +15,12 @@ public sealed record PageStyle
     /// <summary>Size of everything, 0.5 to 3; 1 is meant for a music stand, 1.4 is large print.</summary>
     public double Scale { get; init; } = 1;
 
+    /// <summary>
+    /// Whether everything may be set up to an eighth smaller where that saves a page: nobody likes to turn one while
+    /// playing.
+    /// </summary>
+    public bool MaySaveAPage { get; init; } = true;
+
     /// <summary>The staff with notes above the tab. Without it the tab carries stems for the rhythm.</summary>
     public bool ShowNotation { get; init; } = true;
 
@@ -45,7 +51,7 @@ public sealed record PageStyle
     public static PageStyle Letter { get; } = new() { Width = 612, Height = 792 };
 
     /// <summary>A4 with everything 1.4 times as large.</summary>
-    public static PageStyle LargePrint { get; } = A4 with { Scale = 1.4 };
+    public static PageStyle LargePrint { get; } = A4 with { Scale = 1.4, MaySaveAPage = false };
 
     /// <summary>One long page for a screen of that width.</summary>
     public static PageStyle Continuous(double width) => new() { Width = width, Margin = Math.Min(24, width / 30) };

@@ -29,6 +29,7 @@ public class CollisionTests
         InkKind.LeftFinger,
         InkKind.SpanName,
         InkKind.TabLetters,
+        InkKind.MelodyLine,
         InkKind.Dot,
     ];
 

@@ -43,6 +43,6 @@ internal static class Pages
                 claim(sample, Engraver.Lay(sample, style));
         }
         Gen.Select(GeneratedBreaks.All, GeneratedBreaks.OneOf([.. Styles]))
-            .Sample((played, style) => claim(played, Engraver.Lay(played, style)), iter: 150);
+            .Sample((played, style) => claim(played, Engraver.Lay(played, style)), iter: 120);
     }
 }

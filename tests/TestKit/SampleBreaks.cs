@@ -131,7 +131,7 @@ public static class SampleBreaks
                     },
                     "G"
                 ),
-                Bar("1.5M* 5.0T 2.5I 1.5M* 3.2T s4 5.0T 1.0M", new() { RepeatStart = true, Part = "B" }, "G"),
+                Bar("1.5M* 5.0T 2.5I 1.5M* 3.2T s4 5.0T 2.0I", new() { RepeatStart = true, Part = "B" }, "G"),
                 Bar("3.0T*+1.0M - 5.0T 2.0I 3.0T+1.0M - - -", new() { RepeatEnd = 2 }, "D7 G@2"),
             ],
             Spans =

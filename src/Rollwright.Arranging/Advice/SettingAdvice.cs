@@ -20,7 +20,8 @@ public static class SettingAdvice
     /// <remarks>Empty only where the options contradict each other: a capo that leaves no known position.</remarks>
     public static ImmutableArray<SettingOffer> For(Tune tune, ArrangeOptions options)
     {
-        var sounding = options.SoundingKey ?? tune.Key;
+        // A key that is asked for moves the tune; its mode is its own.
+        var sounding = options.SoundingKey is { } asked ? asked with { Mode = tune.Key.Mode } : tune.Key;
         var notes = tune.Played();
         var offers = ImmutableArray.CreateBuilder<SettingOffer>();
         foreach (var (place, capo, price) in Ways(sounding, options))

@@ -42,6 +42,8 @@ public sealed record LickPlace(Lick Lick, int Step, ImmutableArray<PathStep> Pat
     {
         if (lick.Role == LickRole.Tag && (bar != grid.LastPlayed || step + length != grid.Bars[bar].End.Value))
             return false;
+        if (lick.IsInThrees != grid.IsInThrees(bar))
+            return false;
         for (var i = step; i < step + length; i++)
         {
             if (grid.Steps[i].Chord is not { } chord || chord.Root.PitchClass != lick.Chord.Root.PitchClass)

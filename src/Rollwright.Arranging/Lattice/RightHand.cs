@@ -135,7 +135,13 @@ public sealed class RightHand
     private static RightState After(RightState before, RightEvent happening, int rolls) =>
         happening.IsSilent ? new(rolls, 0, 0, false)
         : happening.IsPinch ? new(rolls, happening.FingerMask, 0, false)
-        : new(rolls, happening.FingerMask, happening.Plucks[0].String, true, rolls == 0 ? before.Fingers : 0);
+        : new(
+            rolls,
+            happening.FingerMask,
+            happening.Plucks[0].String,
+            true,
+            rolls == 0 && before.String != 0 ? before.Fingers : 0
+        );
 
     // Silence keeps every roll open: the hand goes on in time and leaves one note out.
     private static int RollsLeft(int open, RightEvent happening, ImmutableArray<Roll> rolls, int position)

@@ -12,15 +12,18 @@ public sealed class StepGrid
     private const int PlainWeight = 1000;
 
     private readonly ImmutableArray<bool> full;
+    private readonly ImmutableArray<bool> inThrees;
 
     private StepGrid(
         ImmutableArray<StepPlace> steps,
         ImmutableArray<Range> bars,
         ImmutableArray<bool> full,
+        ImmutableArray<bool> inThrees,
         BarTree tree
     )
     {
         this.full = full;
+        this.inThrees = inThrees;
         Steps = steps;
         Bars = bars;
         Tree = tree;
@@ -43,6 +46,9 @@ public sealed class StepGrid
 
     /// <summary>Whether a bar is as long as its metre: only such bars are asked to be a roll.</summary>
     public bool IsFull(int bar) => full[bar];
+
+    /// <summary>Whether the beats of a bar divide in three.</summary>
+    public bool IsInThrees(int bar) => inThrees[bar];
 
     /// <param name="tune">The tune at its own pitch, with chords.</param>
     /// <param name="setting">Where it goes on the banjo.</param>
@@ -72,6 +78,7 @@ public sealed class StepGrid
             steps.ToImmutable(),
             bars.ToImmutable(),
             [.. tune.Bars.Select(bar => bar.Length == bar.Time.Bar)],
+            [.. tune.Bars.Select(bar => bar.Time.IsCompound)],
             tree
         )
         {

@@ -10,6 +10,7 @@ namespace Rollwright.Banjo.Licks;
 /// <param name="Tuning">The tuning it is written in; it fits others with the same strings.</param>
 /// <param name="Chord">What it is played over, as the hands know it.</param>
 /// <param name="Level">1, first year, to 5, performer.</param>
+/// <param name="IsInThrees">For metres whose beats divide in three (6/8, 9/8); otherwise in two.</param>
 /// <param name="Steps">One entry a step.</param>
 public sealed record Lick(
     string Name,
@@ -17,5 +18,6 @@ public sealed record Lick(
     Tuning Tuning,
     Chord Chord,
     int Level,
+    bool IsInThrees,
     ImmutableArray<LickStep> Steps
 );

@@ -18,7 +18,9 @@ public static class LickTable
     public static ImmutableArray<Lick> Parse(string file, string text)
     {
         var licks = ImmutableArray.CreateBuilder<Lick>();
-        foreach (var row in DataTable.Parse(file, text, "name", "role", "tuning", "chord", "level", "tab").Rows)
+        foreach (
+            var row in DataTable.Parse(file, text, "name", "role", "tuning", "chord", "level", "beats", "tab").Rows
+        )
         {
             if (!Enum.TryParse<LickRole>(row["role"], true, out var role))
                 throw row.Wrong($"role '{row["role"]}' is neither fill nor tag");
@@ -26,9 +28,21 @@ public static class LickTable
             var chord = Chord.Parse(row["chord"]) ?? throw row.Wrong($"'{row["chord"]}' is not a chord");
             if (row.Whole("level") is not (>= 1 and <= 5))
                 throw row.Wrong("a level is 1 to 5");
+            if (row["beats"] is not ("twos" or "threes"))
+                throw row.Wrong($"beats '{row["beats"]}' is neither twos nor threes");
             try
             {
-                licks.Add(new(row["name"], role, tuning, chord, row.Whole("level"), LickTab.Read(row["tab"])));
+                licks.Add(
+                    new(
+                        row["name"],
+                        role,
+                        tuning,
+                        chord,
+                        row.Whole("level"),
+                        row["beats"] == "threes",
+                        LickTab.Read(row["tab"])
+                    )
+                );
             }
             catch (FormatException wrong)
             {

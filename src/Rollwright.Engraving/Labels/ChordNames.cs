@@ -24,6 +24,12 @@ internal static class ChordNames
         return names.ToImmutable();
     }
 
+    /// <summary>Width of a name with the white behind it.</summary>
+    public static double WidthOf(string text, Sizes sizes) =>
+        Lettering.WidthOf(text, sizes.Chord, Face.Bold) + Gap(sizes);
+
+    private static double Gap(Sizes sizes) => 4 * sizes.Scale;
+
     public static void Draw(Sheet sheet, SetSystem system, double lowest, Sizes sizes)
     {
         var names = new List<Words>();
@@ -31,10 +37,10 @@ internal static class ChordNames
         {
             foreach (var (column, text) in In(bar.Written))
             {
-                var x = bar.Columns[column] - (0.6 * sizes.Space);
+                var x = bar.FrontOf(column) - (0.6 * sizes.Space);
                 // Chords of one bar that share a column stand one after the other.
                 if (names.Count > 0)
-                    x = Math.Max(x, names[^1].Box.Right + (4 * sizes.Scale));
+                    x = Math.Max(x, names[^1].Box.Right + Gap(sizes));
                 names.Add(new(InkKind.Chord, text, x, 0, sizes.Chord, Face.Bold, Anchor.Left));
             }
         }

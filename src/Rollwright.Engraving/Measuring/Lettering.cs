@@ -7,7 +7,8 @@ namespace Rollwright.Engraving.Measuring;
 
 /// <summary>
 /// The text fonts: TeX Gyre Schola for words, TeX Gyre Heros for tab numbers. Flats, naturals and sharps inside words
-/// are taken from the music font, as the text fonts have none.
+/// are taken from TeX Gyre Schola Math, as the text fonts have none; those of the music font do not stand on the
+/// baseline, and raised ones are torn from their words when a PDF is read as text.
 /// </summary>
 internal static class Lettering
 {
@@ -29,9 +30,16 @@ internal static class Lettering
         .. Files.Select(file => new Lazy<SKTypeface>(() => FontResource.Typeface(file))),
     ];
 
+    private static readonly Lazy<SKTypeface> LoadedSigns = new(() => FontResource.Typeface("texgyreschola-math.otf"));
+
     private static readonly ConcurrentDictionary<(Face? Face, int CodePoint), double> Advances = new();
 
+    private static SKTypeface Signs => LoadedSigns.Value;
+
     public static SKTypeface Typeface(Face face) => Loaded[(int)face].Value;
+
+    /// <summary>The font of a run.</summary>
+    public static SKTypeface TypefaceOf(Run run, Face face) => run.IsSign ? Signs : Typeface(face);
 
     /// <summary>The bytes of the face's font file, for outputs that carry their fonts.</summary>
     public static byte[] FontFile(Face face) => FontResource.Bytes(Files[(int)face]);
@@ -43,7 +51,7 @@ internal static class Lettering
         foreach (var run in RunsOf(text))
         {
             foreach (var rune in run.Text.EnumerateRunes())
-                width += AdvanceOf(run.IsMusic ? null : face, rune.Value) * SizeOf(run, size);
+                width += AdvanceOf(run.IsSign ? null : face, rune.Value) * size;
         }
         return width;
     }
@@ -66,37 +74,31 @@ internal static class Lettering
         return new(left, y - (size * CapitalHeight), left + width, y + (size * (hangs ? 0.22 : 0.02)));
     }
 
-    /// <summary>Parts a line into words and signs of the music font.</summary>
+    /// <summary>Parts a line into words and signs of alteration.</summary>
     public static IEnumerable<Run> RunsOf(string text)
     {
         var start = 0;
         for (var i = 1; i <= text.Length; i++)
         {
-            if (i < text.Length && IsMusic(text[i]) == IsMusic(text[start]))
+            if (i < text.Length && IsSign(text[i]) == IsSign(text[start]))
                 continue;
-            yield return new(text[start..i], IsMusic(text[start]));
+            yield return new(text[start..i], IsSign(text[start]));
             start = i;
         }
     }
 
-    /// <summary>The size of a run within words of a size: a sharp is then as high as a capital.</summary>
-    public static double SizeOf(Run run, double size) => run.IsMusic ? size * 1.1 : size;
-
-    /// <summary>How far a run is lifted: signs of the music font are centred on a line of the staff.</summary>
-    public static double RiseOf(Run run, double size) => run.IsMusic ? size * 0.29 : 0;
-
-    private static bool IsMusic(char letter) => letter is '♭' or '♮' or '♯';
+    private static bool IsSign(char letter) => letter is '♭' or '♮' or '♯';
 
     private static double AdvanceOf(Face? face, int codePoint) =>
         Advances.GetOrAdd(
             (face, codePoint),
             static key =>
             {
-                using var font = new SKFont(key.Face is { } face ? Typeface(face) : MusicFont.Typeface, Fine);
+                using var font = new SKFont(key.Face is { } face ? Typeface(face) : Signs, Fine);
                 return font.MeasureText(char.ConvertFromUtf32(key.CodePoint)) / Fine;
             }
         );
 
     /// <summary>A part of a line set in one font.</summary>
-    public readonly record struct Run(string Text, bool IsMusic);
+    public readonly record struct Run(string Text, bool IsSign);
 }

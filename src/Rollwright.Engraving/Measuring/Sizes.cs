@@ -9,8 +9,8 @@ internal sealed record Sizes(double Scale)
     /// <summary>Staff space of the notation: 1.69 mm, a staff of 6.8 mm, between pocket and part size.</summary>
     public double Space => 4.8 * Scale;
 
-    /// <summary>Distance of tab lines: wide enough that numbers of two strings struck together stay apart.</summary>
-    public double TabSpace => 7.4 * Scale;
+    /// <summary>Distance of tab lines: wide enough for numbers of neighbouring strings, and the line of a melody note between them.</summary>
+    public double TabSpace => 8.3 * Scale;
 
     public double TabHeight => 4 * TabSpace;
 
@@ -29,7 +29,7 @@ internal sealed record Sizes(double Scale)
     public double Bracket => 0.45 * Space;
 
     /// <summary>Font size of tab numbers: 2.4 mm high digits, read at arm's length (about 70 cm).</summary>
-    public double Number => 9.4 * Scale;
+    public double Number => 9.2 * Scale;
 
     /// <summary>White on both sides of a tab number within its line.</summary>
     public double NumberGap => 1.1 * Scale;

@@ -20,8 +20,8 @@ public static class PdfWriter
             Creator = "Rollwright",
             Creation = created,
             Modified = created,
-            // At 72 the library keeps page sizes as they are given, in points.
-            RasterDpi = 72,
+            // The library rounds the size of a page to dots: a hundredth of a point.
+            RasterDpi = 7200,
             EncodingQuality = 101,
         };
         using (var document = SKDocument.CreatePdf(stream, metadata))

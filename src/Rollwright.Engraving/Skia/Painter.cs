@@ -52,17 +52,12 @@ internal static class Painter
         var x = words.Box.Left;
         foreach (var run in Lettering.RunsOf(words.Text))
         {
-            var size = Lettering.SizeOf(run, words.Size);
-            var typeface = run.IsMusic ? MusicFont.Typeface : Lettering.Typeface(words.Face);
-            using var font = new SKFont(typeface, (float)size) { Subpixel = true, Hinting = SKFontHinting.None };
-            canvas.DrawText(
-                run.Text,
-                (float)x,
-                (float)(words.Y - Lettering.RiseOf(run, words.Size)),
-                SKTextAlign.Left,
-                font,
-                fill
-            );
+            using var font = new SKFont(Lettering.TypefaceOf(run, words.Face), (float)words.Size)
+            {
+                Subpixel = true,
+                Hinting = SKFontHinting.None,
+            };
+            canvas.DrawText(run.Text, (float)x, (float)words.Y, SKTextAlign.Left, font, fill);
             x += Lettering.WidthOf(run.Text, words.Size, words.Face);
         }
     }

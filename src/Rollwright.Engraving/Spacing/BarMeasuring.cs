@@ -91,14 +91,12 @@ internal sealed class BarMeasuring(PageStyle style, Sizes sizes)
     {
         if (!style.ShowChords || springs.Length == 0)
             return;
-        var names = ChordNames.In(bar);
-        for (var i = 0; i < names.Length; i++)
+        var columns = ChordNames.In(bar).GroupBy(name => name.Column).ToList();
+        for (var i = 0; i < columns.Count; i++)
         {
-            var from = names[i].Column;
-            var to = i + 1 < names.Length ? names[i + 1].Column : springs.Length;
-            if (to <= from)
-                continue;
-            var need = Lettering.WidthOf(names[i].Text, sizes.Chord, Face.Bold) + (4 * sizes.Scale);
+            var from = columns[i].Key;
+            var to = i + 1 < columns.Count ? columns[i + 1].Key : springs.Length;
+            var need = columns[i].Sum(name => ChordNames.WidthOf(name.Text, sizes));
             var have = springs[from..to].Sum(spring => spring.Least);
             for (var k = from; k < to && have < need; k++)
                 springs[k] = springs[k] with { Least = springs[k].Least + ((need - have) / (to - from)) };

@@ -25,8 +25,11 @@ internal sealed record HeadStack(
     private const double AccidentalGap = 0.22;
     private const double DotGap = 0.45;
 
+    // Where heads go, in turn: on the stem's usual side, on its other side, and beyond for notes of one pitch.
+    private static readonly int[] Slots = [0, 1, -1, 2, -2];
+
     /// <summary>Steps between which two accidentals above each other would touch.</summary>
-    private const int AccidentalReach = 6;
+    private const int AccidentalReach = 7;
 
     public static HeadStack Of(WrittenMoment moment, bool up)
     {
@@ -58,34 +61,45 @@ internal sealed record HeadStack(
         // From the end of the stem's root: the lowest for stems up, the highest for stems down.
         var order = up ? moment.Notes : [.. moment.Notes.Reverse()];
         var heads = ImmutableArray.CreateBuilder<PlacedHead>(order.Length);
-        var aside = false;
-        for (var i = 0; i < order.Length; i++)
+        var slots = new List<(int Slot, int Step)>();
+        foreach (var note in order)
         {
-            aside = i > 0 && !aside && Math.Abs(order[i].Step - order[i - 1].Step) <= 1;
-            var shift = aside ? width - 0.12 : 0;
-            heads.Add(new(order[i].Step, (-width / 2) + (up ? shift : -shift), order[i].Stroke));
+            var slot = Slots.First(slot => !slots.Exists(other => Touch(other, (slot, note.Step))));
+            slots.Add((slot, note.Step));
+            // A head beside the stem overlaps it by the stem's thickness.
+            var shift = slot * (width - 0.12);
+            heads.Add(new(note.Step, (-width / 2) + (up ? shift : -shift), note.Stroke));
         }
         return heads.MoveToImmutable();
     }
 
+    private static bool Touch((int Slot, int Step) one, (int Slot, int Step) other) =>
+        one.Slot == other.Slot && Math.Abs(one.Step - other.Step) <= 1;
+
     private static ImmutableArray<PlacedAccidental> PlaceAccidentals(WrittenMoment moment, double left)
     {
-        var columns = new List<(int LastStep, double X)>();
+        // Each column has its right edge in common; the next one starts left of its widest sign.
+        var columns = new List<(int LastStep, double Left, double Right)>();
         var placed = ImmutableArray.CreateBuilder<PlacedAccidental>();
         foreach (var note in moment.Notes.Reverse())
         {
             if (note.Accidental is not { } alter)
                 continue;
             var glyph = Glyph.Accidental(alter);
-            var column = columns.FindIndex(item => item.LastStep - note.Step >= AccidentalReach);
-            if (column < 0)
+            var width = MusicFont.WidthOf(glyph);
+            // A sign joins a column that it does not touch; only the last column may grow wider.
+            var index = columns.FindIndex(item =>
+                item.LastStep - note.Step >= AccidentalReach && (item == columns[^1] || width <= item.Right - item.Left)
+            );
+            if (index < 0)
             {
-                var edge = columns.Count > 0 ? columns[^1].X : left;
-                columns.Add((note.Step, edge - AccidentalGap - MusicFont.WidthOf(glyph)));
-                column = columns.Count - 1;
+                var right = (columns.Count > 0 ? columns.Min(item => item.Left) : left) - AccidentalGap;
+                columns.Add((note.Step, right - width, right));
+                index = columns.Count - 1;
             }
-            columns[column] = (note.Step, columns[column].X);
-            placed.Add(new(note.Step, columns[column].X, glyph));
+            var column = columns[index];
+            columns[index] = (note.Step, Math.Min(column.Left, column.Right - width), column.Right);
+            placed.Add(new(note.Step, column.Right - width, glyph));
         }
         return placed.ToImmutable();
     }

@@ -82,15 +82,21 @@ internal static class LineBreaking
         return cost;
     }
 
-    /// <summary>Whether a part (or the piece) is over before the bar of that index.</summary>
+    /// <summary>
+    /// Whether a part (or the piece) is over before the bar of that index. A pickup leads into a part and never ends one,
+    /// whatever line is drawn behind it.
+    /// </summary>
     public static bool EndsPart(ImmutableArray<MeasuredBar> bars, int index)
     {
-        if (index >= bars.Length || bars[index].Written.Bar.Marks.Part is not null)
+        if (index >= bars.Length)
+            return true;
+        if (index == 0 || bars[index - 1].Written.IsPickup)
+            return false;
+        var next = bars[index].Written.Bar.Marks;
+        if (next.Part is not null || next.RepeatStart)
             return true;
         var last = bars[index - 1].Written.Bar.Marks;
-        return bars[index].Written.Bar.Marks.EndingStart.IsEmpty
-            && (last.SectionEnd || last.RepeatEnd > 1)
-            && !IsInEnding(bars, index);
+        return next.EndingStart.IsEmpty && (last.SectionEnd || last.RepeatEnd > 1) && !IsInEnding(bars, index);
     }
 
     private static bool IsInEnding(ImmutableArray<MeasuredBar> bars, int index)

@@ -40,7 +40,9 @@ internal sealed class PageSetting(PageStyle style, Sizes sizes, string title)
             var free = room - (first == 0 ? headingHeight : 0);
             for (var i = first; i < after; i++)
                 free -= heights[i];
-            return after - first < 2 ? Gap : Math.Clamp(free / (after - first - 1), Gap, 1.9 * Gap);
+            return after - first < 2
+                ? Gap
+                : Math.Clamp(free / (after - first - 1), Gap, (ends.Length > 1 ? 2.6 : 1.9) * Gap);
         }
 
         (ImmutableArray<LaidPage>, ImmutableArray<Placed>) SetPages(

@@ -13,6 +13,9 @@ internal sealed record SetBar(MeasuredBar Bar, double Left, double Right, Immuta
 {
     public WrittenBar Written => Bar.Written;
 
+    /// <summary>Middle of a column; of a rest that stands alone in the middle of the bar, where the bar's music starts.</summary>
+    public double FrontOf(int column) => column == 0 ? Left + Bar.Front : Columns[column];
+
     /// <summary>Moments that strokes start at, with their middle.</summary>
     public IEnumerable<(WrittenMoment Moment, double X)> Struck()
     {

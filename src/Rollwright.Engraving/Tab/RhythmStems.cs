@@ -42,7 +42,8 @@ internal static class RhythmStems
                 );
         }
         DrawBeams(sheet, bar, foot, sizes);
-        return foot;
+        // A flag hangs a little lower than its stem.
+        return foot + (0.6 * sizes.Space);
     }
 
     private static void DrawRest(Sheet sheet, WrittenMoment moment, double x, double y, Sizes sizes)

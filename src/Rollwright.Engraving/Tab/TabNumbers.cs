@@ -43,9 +43,9 @@ internal static class TabNumbers
                 if (!stroke.IsMelody || !style.ShowMelody)
                     continue;
                 var half = (WidthOf(stroke, style, sizes) / 2) + (0.2 * sizes.Scale);
-                var under = y + HalfHeight(sizes) + (1.3 * sizes.Scale);
+                var under = y + HalfHeight(sizes) + (0.75 * sizes.Scale);
                 sheet.Add(
-                    new Rules(InkKind.MelodyLine, [new(x - half, under, x + half, under)], 0.85 * sizes.Scale)
+                    new Rules(InkKind.MelodyLine, [new(x - half, under, x + half, under)], 0.7 * sizes.Scale)
                     {
                         Stroke = name,
                     }

@@ -39,6 +39,11 @@ internal readonly record struct BarLine(int RepeatEnd, bool RepeatStart, bool Is
                     lines++;
                     trailing = 0;
                     break;
+                // ":]" is a slip for ":|]" that is plain enough.
+                case ']' when leading > 0 && lines == 0:
+                    lines++;
+                    isThick = true;
+                    break;
                 case ']' when lines > 0:
                 case '[' when cursor.Peek(1) == '|':
                     isThick = true;

@@ -18,6 +18,9 @@ internal static class ChordSymbol
     public static Chord? Read(string text)
     {
         var symbol = text.Trim();
+        // A chord that may be left out stands in brackets.
+        if (symbol.StartsWith('(') && symbol.EndsWith(')'))
+            symbol = symbol[1..^1].Trim();
         var next = symbol.AsSpan().IndexOfAny('(', ';', ',');
         if (next > 0 && (symbol[next] != '(' || (next + 1 < symbol.Length && symbol[next + 1] is >= 'A' and <= 'G')))
             symbol = symbol[..next].TrimEnd();

@@ -94,10 +94,10 @@ internal sealed record KeyField(Key Key, ImmutableArray<int> Alters, int Octaves
             end++;
         var mode = text[word..end];
         rest = text[end..];
-        // The letter alone tells minor from major by its case ("Am", "AM"); of longer words three letters count.
-        if (mode is "m")
+        // Capitals do not matter ("EM" is E minor); of longer words three letters count.
+        if (mode is "m" or "M")
             return new(tonic, Mode.Minor);
-        if (mode is "" or "M")
+        if (mode.Length == 0)
             return new(tonic);
         foreach (var (start, known) in Modes)
         {

@@ -133,8 +133,13 @@ internal sealed class MusicLine(MessageLog log, BarWriter bars, TuneState state)
         var (line, column) = (cursor.Line, cursor.Column);
         if (BarLine.Read(ref cursor) is not { } barLine)
         {
-            log.Error(line, column, "a colon alone is no bar line", "write |: or :|");
-            return;
+            if (column > 1)
+            {
+                log.Error(line, column, "a colon alone is no bar line", "write |: or :|");
+                return;
+            }
+            log.Warning(line, column, "a colon alone at the start of a line is read as |:", "write |:");
+            barLine = new(0, true, false);
         }
         if (inGroupOverlay)
             return;

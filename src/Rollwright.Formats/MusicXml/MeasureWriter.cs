@@ -99,10 +99,7 @@ internal sealed class MeasureWriter(Break written, int divisions)
     }
 
     private XElement Harmony(Music.Chords.ChordAt chord, Fraction at) =>
-        HarmonyWriter.Write(
-            chord.Chord.TransposeFifths(transposition),
-            (long)Math.Round(((chord.At - at) * 4 * divisions).ToDouble())
-        );
+        HarmonyWriter.Write(chord.Chord.TransposeFifths(transposition), ((chord.At - at) * 4 * divisions).Numerator);
 
     private Fraction LengthOf(XElement note) => new((long)note.Element("duration")!, 4L * divisions);
 }

@@ -86,6 +86,8 @@ public static class MusicXmlWriter
         foreach (var bar in written.Bars)
         {
             divisions = Include(divisions, bar.Length);
+            foreach (var chord in bar.Chords)
+                divisions = Include(divisions, chord.At);
             foreach (var stroke in bar.Strokes)
             {
                 divisions = Include(divisions, stroke.At);

@@ -37,6 +37,17 @@ internal readonly record struct NoteValue(string? Type, int Dots, int Actual, in
         }
     }
 
+    /// <summary>Whole notes of a type by its name; null where there is none.</summary>
+    public static Fraction? LengthOf(string type)
+    {
+        foreach (var (name, length) in Types)
+        {
+            if (name == type)
+                return length;
+        }
+        return null;
+    }
+
     /// <summary>The single sign for a length; null where there is none.</summary>
     public static NoteValue? Of(Fraction length)
     {

@@ -85,12 +85,24 @@ public static class Unfolding
                 var isPlayed = passes == 1 || ending.IsEmpty || ending.Contains(pass);
                 if (isPlayed)
                     order.Add(i);
-                if (isPlayed && marks.RepeatEnd > 1 && pass < passes)
+                // Behind a repeat mark an ending may follow that is played on some passes only (":|2,4").
+                var goesBack = isPlayed && marks.RepeatEnd > 1 && pass < passes;
+                if (goesBack && !(ending.IsEmpty && HasEndingFor(bars, i + 1, end, pass)))
                     break;
                 if (marks.EndingStop || marks.SectionEnd)
                     ending = [];
             }
         }
+    }
+
+    private static bool HasEndingFor(IReadOnlyList<BarMarks> bars, int start, int end, int pass)
+    {
+        for (var i = start; i < end; i++)
+        {
+            if (bars[i].EndingStart.Contains(pass))
+                return true;
+        }
+        return false;
     }
 
     private static int Passes(IReadOnlyList<BarMarks> bars, int start, int end)

@@ -1,5 +1,3 @@
-using System.Numerics;
-
 namespace Rollwright.Music.Metre;
 
 /// <summary>
@@ -15,11 +13,22 @@ public readonly record struct Fraction : IComparable<Fraction>
     {
         if (denominator == 0)
             throw new ArgumentOutOfRangeException(nameof(denominator), "A fraction needs a denominator other than 0.");
-        var divisor = (long)BigInteger.GreatestCommonDivisor(numerator, denominator);
+        var divisor = GreatestCommonDivisor(numerator, denominator);
         if (denominator < 0)
             divisor = -divisor;
         Numerator = numerator / divisor;
         this.denominator = denominator / divisor;
+    }
+
+    // Euclid's rule; the least number of 64 bits has no magnitude in 64 bits and goes the slow way.
+    private static long GreatestCommonDivisor(long a, long b)
+    {
+        if (a == long.MinValue || b == long.MinValue)
+            return (long)System.Numerics.BigInteger.GreatestCommonDivisor(a, b);
+        (a, b) = (Math.Abs(a), Math.Abs(b));
+        while (b != 0)
+            (a, b) = (b, a % b);
+        return a;
     }
 
     public static Fraction Zero => default;
@@ -61,7 +70,11 @@ public readonly record struct Fraction : IComparable<Fraction>
     public static Fraction operator %(Fraction a, Fraction b) => a - (b * (a / b).Floor());
 
     /// <summary>The greatest whole number that is not greater.</summary>
-    public long Floor() => (long)Math.Floor((decimal)Numerator / Denominator);
+    public long Floor()
+    {
+        var (quotient, remainder) = Math.DivRem(Numerator, Denominator);
+        return remainder < 0 ? quotient - 1 : quotient;
+    }
 
     public bool IsWhole => Denominator == 1;
 

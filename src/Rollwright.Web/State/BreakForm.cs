@@ -9,6 +9,7 @@ using Rollwright.Engraving.Svg;
 using Rollwright.Formats.Json;
 using Rollwright.Formats.Midi;
 using Rollwright.Formats.MusicXml;
+using Rollwright.Formats.TextTab;
 using Rollwright.Sound;
 
 namespace Rollwright.Web.State;
@@ -40,6 +41,13 @@ public sealed record BreakForm(string Ending, string Type, string Name, string U
             "MusicXML",
             "for notation programs",
             played => Encoding.UTF8.GetBytes(MusicXmlWriter.Write(played))
+        ),
+        new(
+            "tab",
+            "text/plain; charset=utf-8",
+            "Plain-text tab",
+            "to mail",
+            played => Encoding.UTF8.GetBytes(TextTabWriter.Write(played))
         ),
         new("mid", "audio/midi", "MIDI", "for sequencers", MidiWriter.Write),
         new(

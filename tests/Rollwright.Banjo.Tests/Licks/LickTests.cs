@@ -39,7 +39,10 @@ public class LickTests
     public void No_two_licks_have_the_same_name_or_the_same_notes()
     {
         LickTable.All.Select(lick => lick.Name).Should().OnlyHaveUniqueItems();
-        LickTable.All.Select(lick => lick.Role + " " + string.Join(' ', lick.Steps.Select(Sign))).Should().OnlyHaveUniqueItems();
+        LickTable
+            .All.Select(lick => lick.Role + " " + string.Join(' ', lick.Steps.Select(Sign)))
+            .Should()
+            .OnlyHaveUniqueItems();
     }
 
     [Theory]
@@ -48,12 +51,16 @@ public class LickTests
     [InlineData("3.0T+1.0Mh2", "slurs out of a pinch")]
     public void A_wrong_token_is_named_with_file_and_line(string tab, string what)
     {
-        var reading = () => LickTable.Parse("mine.txt", $"name|role|tuning|chord|level|tab\nx|fill|open-g|G|1|{tab}");
+        var reading = () =>
+            LickTable.Parse("mine.txt", $"name|role|tuning|chord|level|beats|tab\nx|fill|open-g|G|1|twos|{tab}");
         reading.Should().Throw<DataException>().WithMessage($"mine.txt:2: *{what}*");
     }
 
     private static string Sign(LickStep step) =>
-        string.Join('+', step.Plucks.Select(note => $"{note.String}.{note.Fret}")) + step.Slur?.Fret + "/" + step.HalfSlur?.Fret;
+        string.Join('+', step.Plucks.Select(note => $"{note.String}.{note.Fret}"))
+        + step.Slur?.Fret
+        + "/"
+        + step.HalfSlur?.Fret;
 
     private static Lick Find(string name) => LickTable.All.First(lick => lick.Name == name);
 
@@ -68,7 +75,12 @@ public class LickTests
             if (lick.Steps[i].Slur is { } slur)
                 strokes.Add(Stroke(step * i, slur.String, slur.Fret, slur.Left) with { Slur = slur.Kind });
             if (lick.Steps[i].HalfSlur is { } half)
-                strokes.Add(Stroke((step * i) + new Fraction(1, 16), half.String, half.Fret, half.Left) with { Slur = half.Kind });
+                strokes.Add(
+                    Stroke((step * i) + new Fraction(1, 16), half.String, half.Fret, half.Left) with
+                    {
+                        Slur = half.Kind,
+                    }
+                );
         }
         return new()
         {
@@ -76,10 +88,25 @@ public class LickTests
             Setting = new(lick.Tuning, 0, new Key(new PitchName(Letter.G)), -12),
             Time = TimeSignature.Cut,
             Tempo = new(new Fraction(1, 2), 80),
-            Bars = [new() { Length = step * lick.Steps.Length, Time = TimeSignature.Cut, Strokes = strokes.ToImmutable() }],
+            Bars =
+            [
+                new()
+                {
+                    Length = step * lick.Steps.Length,
+                    Time = TimeSignature.Cut,
+                    Strokes = strokes.ToImmutable(),
+                },
+            ],
         };
     }
 
     private static Stroke Stroke(Fraction at, int on, int fret, int left) =>
-        new() { At = at, Length = new Fraction(1, 16), String = on, Fret = fret, Left = left == 0 ? null : left };
+        new()
+        {
+            At = at,
+            Length = new Fraction(1, 16),
+            String = on,
+            Fret = fret,
+            Left = left == 0 ? null : left,
+        };
 }

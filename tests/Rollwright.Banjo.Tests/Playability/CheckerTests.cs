@@ -37,12 +37,17 @@ public class CheckerTests
     {
         var sound = SampleBreaks.Small;
         var bars = sound.Bars.SetItem(7, SampleBreaks.Bar("2.0I - 5.0T 2.0I 5.0T 3.0I 5.0T 1.0M", sound.Bars[7].Marks));
-        Checker.Check(sound with { Bars = bars }).Should().Contain(finding => finding.Rule == "finger-again" && finding.Bar == 6);
+        Checker
+            .Check(sound with { Bars = bars })
+            .Should()
+            .Contain(finding => finding.Rule == "finger-again" && finding.Bar == 6);
     }
 
     [Fact]
     public void Every_rule_says_what_it_asks_and_where_it_comes_from() =>
-        Rules.All.Should().OnlyContain(rule => rule.Meaning.EndsWith('.') && rule.Source.Length > 0 && rule.Bound.Length > 0);
+        Rules
+            .All.Should()
+            .OnlyContain(rule => rule.Meaning.EndsWith('.') && rule.Source.Length > 0 && rule.Bound.Length > 0);
 
     private static Break With(string bar) =>
         SampleBreaks.Small with

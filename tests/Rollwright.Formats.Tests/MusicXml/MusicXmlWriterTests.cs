@@ -88,6 +88,23 @@ public class MusicXmlWriterTests
                 );
         });
 
+    [Fact]
+    public void The_head_of_the_score_says_tempo_unit_capo_tuning_key_and_instrument()
+    {
+        var part = XDocument.Parse(MusicXmlWriter.Write(SampleBreaks.SmallCapo2)).Root!;
+        ((string)part.Descendants("beat-unit").Single()).Should().Be("half");
+        ((int)part.Descendants("per-minute").Single()).Should().Be(80);
+        ((int)part.Descendants("sound").Single().Attribute("tempo")!).Should().Be(160, "MusicXML counts quarters");
+        ((int)part.Descendants("capo").Single()).Should().Be(2);
+        ((int)part.Descendants("fifths").Single()).Should().Be(3, "G position with the capo at 2 sounds in A");
+        ((int)part.Descendants("midi-program").Single()).Should().Be(106);
+        part.Descendants("staff-tuning")
+            .Select(line => $"{(string)line.Attribute("line")!}{line.Value}")
+            .Should()
+            .Equal("1G4", "2D3", "3G3", "4B3", "5D4");
+        part.Descendants("root-step").First().Value.Should().Be("A");
+    }
+
     private static bool IsStop(XElement tie) => (string?)tie.Attribute("type") == "stop";
 
     private static int Midi(XElement pitch)

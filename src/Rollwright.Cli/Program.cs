@@ -1,0 +1,11 @@
+using System.CommandLine;
+using Rollwright.Cli.Commands;
+
+var root = new RootCommand("From the melody that fiddlers play to a break for the five-string banjo.")
+{
+    ArrangeCommand.Build(),
+    CheckCommand.Build(),
+    RenderCommand.Build(),
+    ServeCommand.Build(),
+};
+return await Exit.GuardedAsync(root, args);

@@ -1,0 +1,12 @@
+# Restores, builds, arranges a demo tune into out/, opens the workbench on 127.0.0.1 and prints its address.
+$ErrorActionPreference = 'Stop'
+Set-Location $PSScriptRoot
+$env:DOTNET_CLI_TELEMETRY_OPTOUT = '1'
+$env:DOTNET_NOLOGO = '1'
+dotnet publish src/Rollwright.Cli -c Release -o out/program --nologo -v quiet
+if ($LASTEXITCODE -ne 0) { exit $LASTEXITCODE }
+$tunes = Get-ChildItem data/demo/*.abc | ForEach-Object { $_.FullName }
+& out/program/rollwright arrange @tunes --out-dir out --to 'tab,pdf,png,svg,musicxml,mid,wav,json'
+if ($LASTEXITCODE -ne 0) { exit $LASTEXITCODE }
+Write-Output 'The demo tunes are in out/.'
+& out/program/rollwright serve @args

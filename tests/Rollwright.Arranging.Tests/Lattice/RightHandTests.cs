@@ -1,0 +1,108 @@
+using CsCheck;
+using Rollwright.Arranging.Costs;
+using Rollwright.Arranging.Lattice;
+using Rollwright.Banjo.Rolls;
+
+namespace Rollwright.Arranging.Tests.Lattice;
+
+public class RightHandTests
+{
+    private static readonly RightPrice Price = new(Weights.Roll);
+
+    // A walk through a bar by choosing among the ways; what was played, and what it cost.
+    private static (List<RightEvent> Played, int Cost) Walk(RightHand hand, int steps, int seed)
+    {
+        var random = new Random(seed);
+        var (state, cost) = (0, 0);
+        var played = new List<RightEvent>();
+        for (var position = 0; position < steps; position++)
+        {
+            var ways = hand.At(position).Ways[state];
+            var way = ways[random.Next(ways.Length)];
+            played.Add(RightEvent.All[way.Event]);
+            (state, cost) = (way.Next, cost + way.Cost);
+        }
+        return (played, cost);
+    }
+
+    [Fact]
+    public void No_finger_plays_on_two_steps_running() =>
+        Gen.Select(Gen.Int[3, 12], Gen.Int)
+            .Sample(
+                (steps, seed) =>
+                {
+                    var (played, _) = Walk(RightHand.Build(steps, RollTable.All, true, Price), steps, seed);
+                    return played
+                        .Zip(played.Skip(1))
+                        .All(pair => (pair.First.FingerMask & pair.Second.FingerMask) == 0);
+                },
+                iter: 200
+            );
+
+    [Fact]
+    public void Merging_states_changes_no_price() =>
+        Gen.Int.Sample(
+            seed =>
+            {
+                var (played, cost) = Walk(RightHand.Build(8, RollTable.All, true, Price), 8, seed);
+                return cost == Reckoned(played);
+            },
+            iter: 500
+        );
+
+    [Fact]
+    public void A_bar_that_is_a_roll_of_the_table_breaks_none()
+    {
+        var hand = RightHand.Build(8, RollTable.All, true, Price);
+        foreach (var roll in RollTable.All)
+        {
+            var state = 0;
+            for (var position = 0; position < 8; position++)
+            {
+                var way = hand.At(position)
+                    .Ways[state]
+                    .First(way =>
+                        RightEvent.All[way.Event].Plucks is [var pluck]
+                        && pluck.Finger == roll.FingerAt(position)
+                        && pluck.String == roll.Strings[position % roll.Strings.Length]
+                    );
+                way.Cost.Should().BeLessThan(Weights.Roll["roll-broken"], roll.Name);
+                state = way.Next;
+            }
+        }
+    }
+
+    // The same by hand: the rolls that still match, and the price of each event.
+    private static int Reckoned(List<RightEvent> played)
+    {
+        var open = (1 << RollTable.All.Length) - 1;
+        var state = RightState.Start(open);
+        var cost = 0;
+        for (var position = 0; position < played.Count; position++)
+        {
+            var happening = played[position];
+            var left =
+                happening.IsSilent ? open
+                : happening.IsPinch ? 0
+                : RollTable
+                    .All.Index()
+                    .Where(item =>
+                        (open & (1 << item.Index)) != 0 && item.Item.FingerAt(position) == happening.Plucks[0].Finger
+                    )
+                    .Sum(item => 1 << item.Index);
+            cost += Price.Of(state, happening, left == 0 && open != 0);
+            state =
+                happening.IsSilent ? new(left, 0, 0, false)
+                : happening.IsPinch ? new(left, happening.FingerMask, 0, false)
+                : new(
+                    left,
+                    happening.FingerMask,
+                    happening.Plucks[0].String,
+                    true,
+                    left == 0 && state.String != 0 ? state.Fingers : 0
+                );
+            open = left;
+        }
+        return cost;
+    }
+}

@@ -1,0 +1,62 @@
+using System.Text.RegularExpressions;
+using Rollwright.TestKit;
+
+namespace Rollwright.HouseRules;
+
+public partial class ReadmeTests
+{
+    // Every command that the README shows is run, as shown, in a folder of its own.
+    [Fact]
+    public void Every_command_in_the_readme_runs()
+    {
+        var folder = Directory.CreateTempSubdirectory("rollwright-readme").FullName;
+        try
+        {
+            File.Copy(
+                Path.Combine(Places.Root, "data", "demo", "wren-on-the-gatepost.abc"),
+                Path.Combine(folder, "tune.abc")
+            );
+            Run(folder, "arrange tune.abc -o tune.json").Should().Be(0);
+            var shown = Commands().Matches(File.ReadAllText(Path.Combine(Places.Root, "README.md")));
+            shown.Should().HaveCountGreaterThan(4);
+            foreach (Match command in shown)
+            {
+                var line = command
+                    .Groups["command"]
+                    .Value.Trim()
+                    .Replace("*.abc", "tune.abc", StringComparison.Ordinal);
+                if (!line.StartsWith("serve", StringComparison.Ordinal))
+                    Run(folder, line).Should().Be(0, line);
+            }
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+    }
+
+    private static int Run(string folder, string arguments)
+    {
+        var program = Path.Combine(AppContext.BaseDirectory, "rollwright.dll");
+        var start = new System.Diagnostics.ProcessStartInfo("dotnet", $"\"{program}\" {arguments}")
+        {
+            WorkingDirectory = folder,
+            RedirectStandardOutput = true,
+            UseShellExecute = false,
+            RedirectStandardError = true,
+        };
+        using var process = System.Diagnostics.Process.Start(start)!;
+        process.ErrorDataReceived += (_, _) => { };
+        process.BeginErrorReadLine();
+        process.StandardOutput.ReadToEnd();
+        process.WaitForExit();
+        return process.ExitCode;
+    }
+
+    [GeneratedRegex(
+        @"^rollwright (?<command>[^#\n]+)",
+        RegexOptions.Multiline | RegexOptions.ExplicitCapture,
+        matchTimeoutMilliseconds: 1000
+    )]
+    private static partial Regex Commands();
+}
