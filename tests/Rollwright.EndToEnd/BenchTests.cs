@@ -91,6 +91,7 @@ public class BenchTests
             ["mid"] = "MThd",
             ["wav"] = "RIFF",
             ["json"] = "{",
+            ["tab"] = "Gate and Gravel",
         };
         foreach (var (ending, start) in starts)
         {

@@ -17,7 +17,7 @@ internal sealed class Visitor : IAsyncDisposable
     ];
 
     // One server and one browser for all tests: what one visitor had arranged, the next is given at once.
-    private static readonly Lazy<Task<Workbench>> Shared = new(() => Workbench.StartAsync(0));
+    private static readonly Lazy<Task<string>> SharedAddress = new(Serve);
     private static readonly Lazy<Task<IBrowser>> SharedBrowser = new(Launch);
 
     private readonly IBrowserContext context;
@@ -66,7 +66,7 @@ internal sealed class Visitor : IAsyncDisposable
             Array.Exists(Browsers, File.Exists),
             "needs a chromium browser (see ./test), which is not installed"
         );
-        var workbench = await Shared.Value;
+        var address = await SharedAddress.Value;
         var browser = await SharedBrowser.Value;
         var context = await browser.NewContextAsync(
             new()
@@ -79,8 +79,8 @@ internal sealed class Visitor : IAsyncDisposable
         );
         var page = await context.NewPageAsync();
         page.SetDefaultTimeout(60_000);
-        var visitor = new Visitor(workbench.Address, context, page);
-        await page.GotoAsync(workbench.Address);
+        var visitor = new Visitor(address, context, page);
+        await page.GotoAsync(address);
         return visitor;
     }
 
@@ -99,6 +99,10 @@ internal sealed class Visitor : IAsyncDisposable
     public Task Ready() => Page.Locator(".ledge[data-ready]").WaitForAsync();
 
     public ValueTask DisposeAsync() => context.DisposeAsync();
+
+    // A workbench that runs already, of a published build, can be named; otherwise one is started here.
+    private static async Task<string> Serve() =>
+        Environment.GetEnvironmentVariable("ROLLWRIGHT_ADDRESS") ?? (await Workbench.StartAsync(0)).Address;
 
     private static async Task<IBrowser> Launch()
     {

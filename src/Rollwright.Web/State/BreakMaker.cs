@@ -51,6 +51,11 @@ internal static class BreakMaker
             {
                 return (null, [new(null, null, no.Message.TrimEnd('.'), "", true)]);
             }
+            catch (Exception fault)
+            {
+                // The page must outlive a fault of ours: the person keeps the text and what else lies on the bench.
+                return (null, [Fault(fault)]);
+            }
             shelf.Put(made);
         }
         return (made, tune.HasChords ? [] : [ChordsAdded]);
@@ -63,6 +68,15 @@ internal static class BreakMaker
         "write your own in the text, in quotation marks before the note",
         false
     );
+
+    private static Problem Fault(Exception fault) =>
+        new(
+            null,
+            null,
+            $"The program failed at this tune ({fault.GetType().Name}); the fault is ours, not yours",
+            "try another setting or tune, and report it with the tune",
+            true
+        );
 
     private static ArrangeOptions OptionsOf(Tune tune, Wishes wishes) =>
         new()

@@ -12,7 +12,7 @@ public sealed record Drawing(string Wide, string Narrow)
     public const string NarrowPrefix = "narrow-";
 
     // Drawn for a column narrower than the sheet, so that the page enlarges it: to be read at arm's length.
-    private static readonly PageStyle WideStyle = PageStyle.Continuous(600);
+    private static readonly PageStyle WideStyle = PageStyle.Continuous(500);
 
     private static readonly PageStyle NarrowStyle = PageStyle.Phone with { Scale = 1.35 };
 

@@ -1,0 +1,96 @@
+using System.Net;
+using System.Net.Sockets;
+using Rollwright.TestKit;
+using Rollwright.Web.Hosting;
+using Rollwright.Web.State;
+
+namespace Rollwright.EndToEnd;
+
+/// <summary>The server without a browser: what it serves, and to whom.</summary>
+public class ServerTests
+{
+    [Fact]
+    public async Task It_listens_on_the_loopback_address_and_nowhere_else()
+    {
+        await using var workbench = await Workbench.StartAsync(0);
+        var address = new Uri(workbench.Address);
+        address.Host.Should().Be("127.0.0.1");
+        var others = (await Dns.GetHostAddressesAsync(Dns.GetHostName()))
+            .Where(other => other.AddressFamily == AddressFamily.InterNetwork && !IPAddress.IsLoopback(other))
+            .ToList();
+        foreach (var other in others)
+        {
+            using var socket = new Socket(SocketType.Stream, ProtocolType.Tcp);
+            var connecting = async () => await socket.ConnectAsync(other, address.Port);
+            await connecting.Should().ThrowAsync<SocketException>();
+        }
+    }
+
+    [Fact]
+    public async Task A_page_that_comes_under_a_foreign_name_is_turned_away()
+    {
+        await using var workbench = await Workbench.StartAsync(0);
+        using var client = new HttpClient { BaseAddress = new Uri(workbench.Address) };
+        using var request = new HttpRequestMessage(HttpMethod.Get, "/");
+        request.Headers.Host = "rebound.example";
+        using var answer = await client.SendAsync(request);
+        answer.StatusCode.Should().Be(HttpStatusCode.BadRequest);
+    }
+
+    [Theory]
+    [InlineData("/_framework/blazor.web.js", "text/javascript")]
+    [InlineData("/assets/workbench.css", "text/css")]
+    [InlineData("/assets/player.js", "text/javascript")]
+    [InlineData("/assets/icon.svg", "image/svg+xml")]
+    [InlineData("/assets/texgyreschola-regular.otf", "font/otf")]
+    public async Task What_the_page_needs_travels_inside_the_program(string path, string type)
+    {
+        await using var workbench = await Workbench.StartAsync(0);
+        using var client = new HttpClient { BaseAddress = new Uri(workbench.Address) };
+        using var answer = await client.GetAsync(path);
+        answer.StatusCode.Should().Be(HttpStatusCode.OK);
+        answer.Content.Headers.ContentType!.MediaType.Should().Be(type);
+        (await answer.Content.ReadAsByteArrayAsync()).Length.Should().BeGreaterThan(100);
+    }
+
+    [Fact]
+    public async Task A_break_that_is_no_longer_kept_is_answered_in_words()
+    {
+        await using var workbench = await Workbench.StartAsync(0);
+        using var client = new HttpClient { BaseAddress = new Uri(workbench.Address) };
+        using var answer = await client.GetAsync("/made/0123456789abcdef/tune.pdf");
+        answer.StatusCode.Should().Be(HttpStatusCode.NotFound);
+        (await answer.Content.ReadAsStringAsync()).Should().Contain("make it again");
+    }
+
+    [Fact]
+    public void The_places_that_the_page_follows_are_those_of_the_break_in_order_of_time()
+    {
+        var played = SampleBreaks.Small;
+        var follow = Follow.Of(played, played.Tempo);
+        follow.Times.Should().BeInAscendingOrder().And.HaveCount(follow.Marks.Length);
+        follow.Marks.Sum(marks => marks.Length).Should().Be(played.Played().Length);
+        // Half = 80: the pickup of two eighths lasts 0.375 s, and the first whole bar begins there.
+        follow.BarTimes[1].Should().BeApproximately(0.375, 1e-4);
+        follow.BarNames[1].Should().Be("part A, bar 2 of 8");
+        follow.Marks[Array.IndexOf(follow.Times, follow.Times.First(at => at > 0.37))].Should().Equal("s-1-0");
+    }
+
+    [Fact]
+    public void The_oldest_break_leaves_the_shelf_first()
+    {
+        var shelf = new Shelf();
+        for (var i = 0; i < 65; i++)
+            shelf.Put(new($"{i}", SampleBreaks.Small));
+        shelf.TryFind("0", out _).Should().BeFalse();
+        shelf.TryFind("1", out _).Should().BeTrue();
+        shelf.TryFind("64", out _).Should().BeTrue();
+    }
+
+    [Theory]
+    [InlineData("The Kettle Path", "the-kettle-path")]
+    [InlineData("../../etc: 'x'?", "etc-x")]
+    [InlineData("***", "break")]
+    public void A_title_becomes_a_file_name_that_every_system_takes(string title, string stem) =>
+        new Made("1", SampleBreaks.Small with { Title = title }).Stem.Should().Be(stem);
+}
