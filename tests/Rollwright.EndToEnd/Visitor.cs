@@ -106,6 +106,7 @@ internal sealed class Visitor : IAsyncDisposable
 
     private static async Task<IBrowser> Launch()
     {
+        Assertions.SetDefaultExpectTimeout(30_000);
         var playwright = await Playwright.CreateAsync();
         return await playwright.Chromium.LaunchAsync(
             new()

@@ -146,9 +146,9 @@ internal static class ArrangeCommand
                     foreach (var form in forms)
                         OutputFile.Write(Path.Combine(folder, $"{name}.{form.Ending}"), form.Write(made));
                 }
-                catch (ArrangeException fault)
+                catch (RequestException fault)
                 {
-                    Exit.Say($"{InputFile.NameOf(path)}: {fault.Message}");
+                    Exit.Say(fault.Message);
                     isWrong = true;
                 }
             }
@@ -163,7 +163,15 @@ internal static class ArrangeCommand
 
     private static Banjo.Breaks.Break Arrange(string path, Tune tune, ArrangeOptions options)
     {
-        var made = Arranger.Arrange(tune, options);
+        Arrangement made;
+        try
+        {
+            made = Arranger.Arrange(tune, options);
+        }
+        catch (ArrangeException fault)
+        {
+            throw new RequestException($"{InputFile.NameOf(path)}: {fault.Message}");
+        }
         var setting = made.Break.Setting;
         var capo = setting.Capo == 0 ? "no capo" : $"capo {setting.Capo}, sounds in {setting.SoundingKey}";
         var chords = made.ChordsAdded ? "; it came without chords and was given some" : "";

@@ -42,6 +42,15 @@ public static class AbcReader
         var lines = AbcText.Lines(text).ToList();
         if (lines.TrueForAll(line => line.IsBlank))
             return Refuse(fileName, "the file is empty", "give a file in ABC notation (.abc)");
+        if (
+            !text.Contains('|', StringComparison.Ordinal)
+            && !lines.Exists(line => line.Field is 'X' or 'T' or 'M' or 'L' or 'K')
+        )
+            return Refuse(
+                fileName,
+                "this holds no tune: no field and no bar line",
+                "give a tune in ABC notation; it begins with X:1, K: and the key"
+            );
         foreach (var tuneLines in Split(lines, log))
         {
             if (new TuneReader(log).Read(tuneLines) is { } tune)
