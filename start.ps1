@@ -4,7 +4,7 @@ Set-Location $PSScriptRoot
 $env:DOTNET_CLI_TELEMETRY_OPTOUT = '1'
 $env:DOTNET_NOLOGO = '1'
 # Compiled ahead for this machine, so that a command answers at once; the lock files stay as they are for all machines.
-dotnet publish src/Rollwright.Cli -c Release --use-current-runtime --self-contained false -p:PublishReadyToRun=true -p:RestorePackagesWithLockFile=false -o out/program --nologo -v quiet
+dotnet publish src/Rollwright.Cli -c Release --use-current-runtime --self-contained false -p:PublishReadyToRun=true -p:NuGetLockFilePath=obj/packages.here.lock.json -o out/program --nologo -v quiet
 if ($LASTEXITCODE -ne 0) { exit $LASTEXITCODE }
 $tunes = Get-ChildItem data/demo/*.abc | ForEach-Object { $_.FullName }
 & out/program/rollwright arrange @tunes --out-dir out --to 'tab,pdf,png,svg,musicxml,mid,wav,json'
