@@ -19,7 +19,11 @@ public class ReadmePictureTests
     {
         var file = Path.Combine(Places.Root, "data", "demo", "wren-on-the-gatepost.abc");
         var made = Arranger.Arrange(AbcReader.Read(File.ReadAllBytes(file), file).Tunes[0]).Break;
-        var firstPart = made with { Bars = [.. made.Bars.Take(9)], Spans = [.. made.Spans.Where(span => span.Bar < 9)] };
+        var firstPart = made with
+        {
+            Bars = [.. made.Bars.Take(9)],
+            Spans = [.. made.Spans.Where(span => span.Bar < 9)],
+        };
         var style = PageStyle.Continuous(560) with { Margin = 20 };
         var picture = PngWriter.Write(Engraver.Lay(firstPart, style), dpi: 168);
 

@@ -105,8 +105,12 @@ public sealed class StepGrid
         var chordNow = chord;
         for (var at = Fraction.Zero; at < bar.Length; )
         {
+            // An odd piece at the end belongs to the last step: two short steps running would rush a finger.
+            var left = bar.Length - at;
             var length =
-                isPickup && at == Fraction.Zero && odd > Fraction.Zero ? odd : Fraction.Min(step, bar.Length - at);
+                isPickup && at == Fraction.Zero && odd > Fraction.Zero ? odd
+                : left < step * 2 ? left
+                : step;
             var end = at + length;
             foreach (var change in bar.Chords)
             {
@@ -141,7 +145,7 @@ public sealed class StepGrid
                 }
                 else if (!continues)
                 {
-                    if (note.At - at == length * new Fraction(1, 2))
+                    if (note.At - at == Fraction.Min(step, length) * new Fraction(1, 2))
                         (half, halfWeight) = (key, WeightOf(note.Length, step, 1));
                     // A note of a triplet falls between the steps; it is wished where the nearest later pluck can be.
                     else if (onset is null)

@@ -15,7 +15,7 @@ public sealed record StepPlace
     /// <summary>Whole notes from the start of the bar.</summary>
     public required Fraction At { get; init; }
 
-    /// <summary>Whole notes; a short one only where a bar is no multiple of its step.</summary>
+    /// <summary>Whole notes; another than the metre's step only where a bar is no multiple of it.</summary>
     public required Fraction Length { get; init; }
 
     /// <summary>Strength of the place in the metre: 3 bar, 2 beat, 1 between.</summary>

@@ -152,23 +152,23 @@ public static class Rules
 
     private static IEnumerable<Finding> FingerAgain(Break played, ImmutableArray<Moment> moments)
     {
-        var last = new Dictionary<RightFinger, Fraction>();
+        var last = new Dictionary<RightFinger, Moment>();
         foreach (var moment in moments)
         {
             foreach (var stroke in moment.Plucked)
             {
+                // Where the metre changes, the finer of the two steps is the one that fingers take in turn.
                 if (
                     stroke.Right is { } finger
-                    && last.TryGetValue(finger, out var at)
-                    && moment.At - at <= moment.Step
-                    && at < moment.At
+                    && last.TryGetValue(finger, out var before)
+                    && moment.At - before.At <= Fraction.Min(moment.Step, before.Step)
                 )
                     yield return moment.Fault("finger-again", $"{finger} has just played one step before", stroke);
             }
             foreach (var stroke in moment.Plucked)
             {
                 if (stroke.Right is { } finger)
-                    last[finger] = moment.At;
+                    last[finger] = moment;
             }
         }
     }
