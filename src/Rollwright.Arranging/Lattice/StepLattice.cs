@@ -15,7 +15,10 @@ namespace Rollwright.Arranging.Lattice;
 /// </summary>
 public sealed class StepLattice
 {
+    private const int KnownSlurs = 1 << 8;
+
     private readonly int[] moveCache;
+    private readonly ushort[] slurCache;
     private readonly HandShape[] allShapes;
     private readonly Dictionary<HandShape, int> idOf;
     private readonly MovePrice movePrice;
@@ -49,6 +52,7 @@ public sealed class StepLattice
         idOf = allShapes.Select((shape, id) => (shape, id)).ToDictionary(pair => pair.shape, pair => pair.id);
         moveCache = new int[allShapes.Length * allShapes.Length];
         Array.Fill(moveCache, -1);
+        slurCache = new ushort[moveCache.Length];
         movePrice = new(weights);
         prices = new StepPrices?[grid.Steps.Length];
         Notes = new(weights, setting);
@@ -94,6 +98,26 @@ public sealed class StepLattice
         if (known < 0)
             known = movePrice.Of(allShapes[from], allShapes[to]);
         return known;
+    }
+
+    /// <summary>
+    /// The slurs that lead from one shape to another, by id: two bits for each string from 1, 0 for none, else one more
+    /// than the kind. The same pairs come at many steps, so they are worked out once.
+    /// </summary>
+    public int SlurKinds(int from, int to)
+    {
+        ref var known = ref slurCache[(from * allShapes.Length) + to];
+        if (known == 0)
+        {
+            var kinds = 0;
+            for (var s = 1; s <= 4; s++)
+            {
+                if (SlurPrice.KindOf(allShapes[from], allShapes[to], s) is { } kind)
+                    kinds |= ((int)kind + 1) << (2 * (s - 1));
+            }
+            known = (ushort)(kinds | KnownSlurs);
+        }
+        return known & ~KnownSlurs;
     }
 
     /// <summary>The prices of a step, worked out when first asked for.</summary>

@@ -115,22 +115,24 @@ public sealed class StepPrices
     )
     {
         var ways = new List<SlurWay>();
+        var onBeat = lattice.Weights["slur-on-beat"];
         for (var k = 0; k < before.Length; k++)
         {
             for (var l = 0; l < shapes.Length; l++)
             {
-                var (from, to) = (lattice.Shape(before[k]), lattice.Shape(shapes[l]));
-                for (var s = 1; s <= 4; s++)
+                var kinds = lattice.SlurKinds(before[k], shapes[l]);
+                for (var s = 1; kinds != 0; s++, kinds >>= 2)
                 {
-                    if (SlurPrice.KindOf(from, to, s) is not { } kind)
+                    if ((kinds & 3) == 0)
                         continue;
-                    var fret = to.FretOn(s);
+                    var kind = (SlurKind)((kinds & 3) - 1);
+                    var (from, fret) = (lattice.Shape(before[k]).FretOn(s), lattice.Shape(shapes[l]).FretOn(s));
                     var cost =
-                        lattice.Slurs.Of(kind, s, from.FretOn(s), fret)
+                        lattice.Slurs.Of(kind, s, from, fret)
                         + notes.Price(s, fret)
                         + notes.Missing(s, fret)
                         + notes.HalfMissed
-                        + (lattice.Grid.Steps[step].Strength > 1 ? lattice.Weights["slur-on-beat"] : 0);
+                        + (lattice.Grid.Steps[step].Strength > 1 ? onBeat : 0);
                     ways.Add(new(k, l, s, kind, cost));
                 }
             }
