@@ -3,6 +3,7 @@ using Rollwright.Engraving;
 using Rollwright.Engraving.Png;
 using Rollwright.Formats.Abc;
 using Rollwright.TestKit;
+using SkiaSharp;
 
 namespace Rollwright.EndToEnd;
 
@@ -28,12 +29,23 @@ public class ReadmePictureTests
         var picture = PngWriter.Write(Engraver.Lay(firstPart, style), dpi: 168);
 
         var kept = Path.Combine(Places.Root, "docs", "pictures", Name);
-        var isSame = File.Exists(kept) && File.ReadAllBytes(kept).AsSpan().SequenceEqual(picture);
+        var isSame = File.Exists(kept) && ShareThatDiffers(File.ReadAllBytes(kept), picture) < 0.002;
         if (!isSame)
         {
             var fresh = Directory.CreateDirectory(Path.Combine(Places.Root, "out", "pictures")).FullName;
             File.WriteAllBytes(Path.Combine(fresh, Name), picture);
         }
         isSame.Should().BeTrue($"docs/pictures/{Name} is made by this test; the new one lies in out/pictures/{Name}");
+    }
+
+    // Edges are smoothed a little differently on other processors; a moved note changes more than this.
+    private static double ShareThatDiffers(byte[] kept, byte[] made)
+    {
+        using var one = SKBitmap.Decode(kept);
+        using var other = SKBitmap.Decode(made);
+        if (one.Width != other.Width || one.Height != other.Height)
+            return 1;
+        var different = one.Pixels.Zip(other.Pixels).Count(pair => Math.Abs(pair.First.Green - pair.Second.Green) > 48);
+        return (double)different / one.Pixels.Length;
     }
 }
