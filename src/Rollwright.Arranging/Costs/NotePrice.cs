@@ -12,6 +12,7 @@ public sealed class NotePrice(Weights weights, Setting setting)
     private readonly int moved = weights["melody-moved"];
     private readonly int againstChord = weights["against-chord"];
     private readonly int drone = weights["drone"];
+    private readonly int droneAgainst = weights["drone-against"];
     private readonly int openFiller = weights["open-filler"];
     private readonly int frettedFiller = weights["fretted-filler"];
     private readonly int masks = weights["masks-melody"];
@@ -74,7 +75,7 @@ public sealed class NotePrice(Weights weights, Setting setting)
     {
         var fits = step.Chord?.Contains(key) ?? setting.Position.Contains(key % 12);
         if (onString == 5)
-            return drone + (step.Chord is { } chord && !chord.Contains(key) ? DroneAgainstChord : 0);
+            return drone + (step.Chord is { } chord && !chord.Contains(key) ? droneAgainst : 0);
         var cost = fret == 0 ? openFiller : frettedFiller;
         if (!fits)
             cost += againstChord;
@@ -86,9 +87,6 @@ public sealed class NotePrice(Weights weights, Setting setting)
             cost -= moved;
         return Math.Max(0, cost);
     }
-
-    // The drone sounds through every chord; where it is no chord tone an open string that is one is as welcome.
-    private const int DroneAgainstChord = 90;
 
     private static int Scale(int price, int thousandths) => (int)((long)price * thousandths / 1000);
 }

@@ -13,6 +13,7 @@ public sealed class RightPrice(Weights weights)
     private readonly int sameString = weights["same-string"];
     private readonly int silent = weights["step-silent"];
     private readonly int trill = weights["trill"];
+    private readonly int crossed = weights["crossed"];
     private readonly int pinch = weights["pinch"];
     private readonly int[] onString = BuildStrings(weights);
 
@@ -32,11 +33,22 @@ public sealed class RightPrice(Weights weights)
         }
         if ((happening.FingerMask & before.Earlier) != 0 && !happening.IsPinch)
             cost += trill;
+        if (Crosses(before, happening))
+            cost += crossed;
         if (happening.IsPinch)
             cost += pinch;
         if (breaksRoll)
             cost += rollBroken;
         return cost;
+    }
+
+    // The hand lies with the thumb towards the short string and the middle finger towards the first: two plucks running
+    // whose strings lie the other way round than their fingers cross it (common practice, no source).
+    private static bool Crosses(RightState before, RightEvent happening)
+    {
+        if (!before.Rings || happening.Plucks is not [var (finger, on)] || on == before.String)
+            return false;
+        return (1 << (int)finger) > before.Fingers == on > before.String;
     }
 
     private static int[] BuildStrings(Weights weights)

@@ -39,7 +39,6 @@ public sealed class RightHand
     {
         var entries = new List<RightState> { RightState.Start(rolls) };
         entries.AddRange(RightEvent.All.Where(e => !e.IsSilent).Select(e => After(RightState.Start(rolls), e, rolls)));
-        entries.AddRange(Enumerable.Range(1, 4).Select(s => new RightState(rolls, 0, s, false)));
         return [.. entries.Distinct()];
     }
 
@@ -63,7 +62,7 @@ public sealed class RightHand
             {
                 ways[r] = [.. Ways(states[r], fitting, position, isFull, price, after)];
                 slur[r] = states[r] is { Rings: true, String: >= 1 and <= 4 }
-                    ? after.Of(new(states[r].Rolls, 0, states[r].String, false))
+                    ? after.Of(new(states[r].Rolls, 0, 0, false))
                     : Never;
             }
             layers[position] = new(states, ways, slur);

@@ -115,7 +115,12 @@ public sealed class StepPrices
     )
     {
         var ways = new List<SlurWay>();
-        var onBeat = lattice.Weights["slur-on-beat"];
+        var inMetre = lattice.Grid.Steps[step].Strength switch
+        {
+            3 => lattice.Weights["slur-on-one"],
+            2 => lattice.Weights["slur-on-beat"],
+            _ => 0,
+        };
         for (var k = 0; k < before.Length; k++)
         {
             for (var l = 0; l < shapes.Length; l++)
@@ -132,7 +137,7 @@ public sealed class StepPrices
                         + notes.Price(s, fret)
                         + notes.Missing(s, fret)
                         + notes.HalfMissed
-                        + (lattice.Grid.Steps[step].Strength > 1 ? onBeat : 0);
+                        + inMetre;
                     ways.Add(new(k, l, s, kind, cost));
                 }
             }

@@ -152,8 +152,12 @@ public class SolverTests
                 + notes.Of(place, next, s, fret)
                 + notes.Missing(place, lattice.Setting.Tuning.KeyOf(s, fret))
                 + notes.HalfMissed(place)
-                + (place.Strength > 1 ? lattice.Weights["slur-on-beat"] : 0)
-                + From(step + 1, shape, new(1, 0, s, false));
+                + (
+                    place.Strength == 3 ? lattice.Weights["slur-on-one"]
+                    : place.Strength == 2 ? lattice.Weights["slur-on-beat"]
+                    : 0
+                )
+                + From(step + 1, shape, new(1, 0, 0, false));
         }
 
         private int Notes(StepPlace place, StepPlace? next, HandShape shape, RightEvent happening)
