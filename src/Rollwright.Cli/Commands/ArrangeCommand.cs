@@ -85,13 +85,13 @@ internal static class ArrangeCommand
         var form = Forms.OfFile(target);
         if (paths.Length > 1)
             throw new RequestException("-o takes one tune; give --out-dir for several files");
-        var tunes = Read(paths[0], out var isWrong);
+        var tunes = Read(paths[0]);
         if (tunes.Length > 1)
             throw new RequestException(
                 $"{paths[0]}: the file holds {tunes.Length} tunes; give --out-dir to have them all"
             );
         OutputFile.Write(target, form.Write(Arrange(paths[0], tunes[0], options)));
-        return isWrong ? Exit.Wrong : Exit.Done;
+        return Exit.Done;
     }
 
     // Files are independent of each other: all cores work, and a bad file costs the others nothing.
@@ -133,13 +133,11 @@ internal static class ArrangeCommand
     {
         try
         {
-            var tunes = Read(path, out var isWrong);
-            foreach (var tune in tunes)
+            var tunes = Read(path);
+            var names = NamesOf(path, tunes);
+            var isWrong = false;
+            foreach (var (name, tune) in names.Zip(tunes))
             {
-                var name =
-                    tunes.Length == 1
-                        ? InputFile.StemOf(path)
-                        : $"{InputFile.StemOf(path)}-{tune.Number}-{Slug(tune.Title)}";
                 try
                 {
                     var made = Arrange(path, tune, options);
@@ -159,6 +157,29 @@ internal static class ArrangeCommand
             Exit.Say(fault.Message);
             return Exit.Wrong;
         }
+    }
+
+    /// <summary>
+    /// The names of the outputs of a file's tunes. Numbers and titles come twice in collections: the second of a name
+    /// gets a number of its own, so that no break overwrites another.
+    /// </summary>
+    private static string[] NamesOf(string path, ImmutableArray<Tune> tunes)
+    {
+        var stem = InputFile.StemOf(path);
+        if (tunes.Length == 1)
+            return [stem];
+        var taken = new HashSet<string>(StringComparer.Ordinal);
+        return
+        [
+            .. tunes.Select(tune =>
+            {
+                var name = $"{stem}-{tune.Number}-{Slug(tune.Title)}";
+                var free = name;
+                for (var count = 2; !taken.Add(free); count++)
+                    free = $"{name}-{count}";
+                return free;
+            }),
+        ];
     }
 
     private static Banjo.Breaks.Break Arrange(string path, Tune tune, ArrangeOptions options)
@@ -181,8 +202,8 @@ internal static class ArrangeCommand
         return made.Break;
     }
 
-    /// <summary>The tunes of a file; errors are said, and one in every tune makes the file wrong.</summary>
-    private static ImmutableArray<Tune> Read(string path, out bool isWrong)
+    /// <summary>The tunes of a file; what was left out of one is said, but the tune can still be had.</summary>
+    private static ImmutableArray<Tune> Read(string path)
     {
         var reading = AbcReader.Read(InputFile.Read(path), InputFile.NameOf(path));
         var errors = reading.Messages.Where(message => message.Severity == Severity.Error).ToArray();
@@ -191,10 +212,8 @@ internal static class ArrangeCommand
                 errors.FirstOrDefault()?.ToString()
                     ?? $"{path}:1:1: this holds no tune; a tune begins with X: and K: lines"
             );
-        // What was left out of a tune is said, but the tune can still be had.
         foreach (var message in errors)
             Exit.Say(message.ToString());
-        isWrong = false;
         return reading.Tunes;
     }
 

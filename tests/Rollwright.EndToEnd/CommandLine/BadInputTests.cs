@@ -128,6 +128,17 @@ public class BadInputTests
     }
 
     [Fact]
+    public void Tunes_of_one_number_and_title_do_not_overwrite_each_other()
+    {
+        using var place = new Workplace();
+        place.Put("twice.abc", Head + "GABc dedc|\n\n" + Head + "Bcde dcBA|\n");
+        place.Run("arrange", "twice.abc", "--out-dir", "out", "--to", "tab").Code.Should().Be(0);
+        place
+            .Files.Should()
+            .Equal(Path.Combine("out", "twice-1-test-2.tab"), Path.Combine("out", "twice-1-test.tab"), "twice.abc");
+    }
+
+    [Fact]
     public void Check_answers_no_with_exit_code_one()
     {
         using var place = new Workplace();
