@@ -8,7 +8,6 @@ using Rollwright.Arranging.Costs;
 using Rollwright.Arranging.Lattice;
 using Rollwright.Arranging.Solving;
 using Rollwright.Arranging.Wishes;
-using Rollwright.Banjo.Rolls;
 using Rollwright.Banjo.Settings;
 using Rollwright.Music.Metre;
 using Rollwright.Music.Tunes;

@@ -1,5 +1,6 @@
 using Rollwright.Banjo.Data;
 using Rollwright.Banjo.Rolls;
+using Rollwright.Banjo.Strokes;
 using Rollwright.Banjo.Tunings;
 
 namespace Rollwright.Banjo.Tests;
@@ -34,6 +35,16 @@ public class DataTests
     {
         foreach (var roll in RollTable.All.Where(roll => roll.Fingers.Length == 8))
             roll.Fingers[^1].Should().NotBe(roll.Fingers[0], roll.Name);
+    }
+
+    [Theory]
+    [InlineData("trill | 3 | 0 | 2 | P", "'trill' is none of slide, hammer-on, pull-off")]
+    [InlineData("slide | 7 | 2 | 4 | P", "a slur is on string 1 to 4*")]
+    [InlineData("slide | 3 | 2 | 40 | P", "a slur is on string 1 to 4*")]
+    public void A_wrong_slur_is_refused_with_file_and_line(string row, string what)
+    {
+        var reading = () => SlurTable.Parse("mine.txt", $"kind|string|from|to|source\n{row}\n");
+        reading.Should().Throw<DataException>().WithMessage($"mine.txt:2: {what}");
     }
 
     [Fact]

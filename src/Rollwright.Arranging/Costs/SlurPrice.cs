@@ -1,4 +1,3 @@
-using Rollwright.Banjo.Data;
 using Rollwright.Banjo.Playability;
 using Rollwright.Banjo.Shapes;
 using Rollwright.Banjo.Strokes;
@@ -24,28 +23,8 @@ public sealed class SlurPrice
     {
         plain = weights["slur"];
         unusual = weights["slur-unusual"];
-        var table = DataTable.Parse(
-            "slurs.txt",
-            BuiltInData.Text("slurs.txt"),
-            "kind",
-            "string",
-            "from",
-            "to",
-            "source"
-        );
-        foreach (var row in table.Rows)
-        {
-            var kind = row["kind"] switch
-            {
-                "slide" => SlurKind.Slide,
-                "hammer-on" => SlurKind.HammerOn,
-                "pull-off" => SlurKind.PullOff,
-                var other => throw row.Wrong($"'{other}' is none of slide, hammer-on, pull-off"),
-            };
-            int[] strings = row["string"] == "*" ? [1, 2, 3, 4] : [row.Whole("string")];
-            foreach (var s in strings)
-                usual[Index(kind, s, row.Whole("from"), row.Whole("to"))] = true;
-        }
+        foreach (var slur in SlurTable.All)
+            usual[Index(slur.Kind, slur.String, slur.From, slur.To)] = true;
     }
 
     /// <summary>The kind of slur that leads from one shape to the other on a string; null where none does.</summary>

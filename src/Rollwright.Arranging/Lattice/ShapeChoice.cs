@@ -66,18 +66,21 @@ public sealed class ShapeChoice(StepGrid grid, Setting setting, LeftBounds bound
         var places = new List<(int, int)>();
         for (var distance = 0; distance <= Ahead; distance++)
         {
-            for (var side = 0; side < 2; side++)
-            {
-                var at = side == 0 ? step + distance : step - distance;
-                if ((side == 1 && distance is 0 or > Behind && side == 1) || at < 0 || at >= grid.Steps.Length)
-                    continue;
-                if (grid.Steps[at].Onset is { } key)
-                    AddPlaces(key, places);
-                if (grid.Steps[at].HalfOnset is { } half)
-                    AddPlaces(half, places);
-            }
+            AddPlacesAt(step + distance, places);
+            if (distance is > 0 and <= Behind)
+                AddPlacesAt(step - distance, places);
         }
         return places;
+    }
+
+    private void AddPlacesAt(int step, List<(int, int)> places)
+    {
+        if (step < 0 || step >= grid.Steps.Length)
+            return;
+        if (grid.Steps[step].Onset is { } key)
+            AddPlaces(key, places);
+        if (grid.Steps[step].HalfOnset is { } half)
+            AddPlaces(half, places);
     }
 
     private void AddPlaces(int key, List<(int, int)> places)
@@ -167,17 +170,13 @@ public sealed class ShapeChoice(StepGrid grid, Setting setting, LeftBounds bound
         notes.Sort();
         if (Neck.Place(notes[^1].Fret) - Neck.Place(notes[0].Fret) > Reach.Comfortable)
             return null;
+        // The first position is home: low frets are fingered from it.
+        if (notes[^1].Fret <= 4 && Fit(notes, 1) is { } home)
+            return home;
         for (var position = notes[0].Fret; position >= Math.Max(1, notes[0].Fret - 3); position--)
         {
-            // The first position is home: low frets are fingered from it.
-            var from = notes[^1].Fret <= 4 ? Math.Min(position, 1) : position;
-            if (Fit(notes, from) is { } shape)
+            if (Fit(notes, position) is { } shape)
                 return shape;
-            if (from != position)
-            {
-                if (Fit(notes, position) is { } other)
-                    return other;
-            }
         }
         return null;
     }

@@ -57,7 +57,6 @@ public sealed class StepLattice
         prices = new StepPrices?[grid.Steps.Length];
         Notes = new(weights, setting);
         Slurs = new(weights);
-        Right = new(weights);
     }
 
     public StepGrid Grid { get; }
@@ -81,8 +80,6 @@ public sealed class StepLattice
 
     public SlurPrice Slurs { get; }
 
-    public RightPrice Right { get; }
-
     /// <summary>The shapes that may be held before the first step of a piece of the tree: the open hand.</summary>
     public static ushort[] Nothing { get; } = [0];
 
@@ -90,6 +87,9 @@ public sealed class StepLattice
 
     /// <summary>The id of a shape of this lattice.</summary>
     public int IdOf(HandShape shape) => idOf[shape];
+
+    /// <summary>The index of a shape among those of a step.</summary>
+    public int IndexAt(int step, HandShape shape) => Array.IndexOf(ShapeIds[step], (ushort)idOf[shape]);
 
     /// <summary>Price of the left hand's way between two shapes, by id.</summary>
     public int Move(int from, int to)

@@ -44,7 +44,7 @@ internal sealed class LickEdge
             var step = place.Step + i;
             var done = place.Path[i];
             var prices = lattice.Prices(step);
-            var now = Array.IndexOf(lattice.ShapeIds[step], (ushort)lattice.IdOf(done.Shape));
+            var now = lattice.IndexAt(step, done.Shape);
             if (done.SlurString != 0)
             {
                 if (!TrySlur(overlayOf(step), done.SlurString, held, now, out var slurred))
@@ -61,8 +61,9 @@ internal sealed class LickEdge
                 first = now;
             if (done.HalfShape is { } half)
             {
-                cost += lattice.Weights["slur"];
-                now = Array.IndexOf(lattice.ShapeIds[step], (ushort)lattice.IdOf(half));
+                var s = RightEvent.All[done.Event].Plucks[0].String;
+                cost += lattice.Slurs.Of(done.HalfSlur!.Value, s, done.Shape.FretOn(s), half.FretOn(s));
+                now = lattice.IndexAt(step, half);
             }
             held = now;
             if (cost >= MovePrice.Impossible)

@@ -59,11 +59,10 @@ internal sealed class StepOverlay
                         half.Event == kept.Event && lattice.Shape(lattice.ShapeIds[step][half.To]) == kept.HalfShape
                     ),
                 ];
-            var id = lattice.IdOf(kept.Shape);
             var only = new int[Notes.Length];
             Array.Fill(only, MovePrice.Impossible);
-            var l = Array.IndexOf(lattice.ShapeIds[step], (ushort)id);
-            only[(kept.Event * prices.Width) + l] = Notes[(kept.Event * prices.Width) + l];
+            var at = (kept.Event * prices.Width) + lattice.IndexAt(step, kept.Shape);
+            only[at] = Notes[at];
             Notes = only;
         }
     }

@@ -65,9 +65,8 @@ public sealed class BarTree
             if (!known[bar])
                 parent[bar] = bar - 1;
         }
-        var children = Enumerable
-            .Range(0, count)
-            .Select(bar => Enumerable.Range(0, count).Where(c => parent[c] == bar).ToImmutableArray());
+        var after = Enumerable.Range(0, count).ToLookup(bar => parent[bar]);
+        var children = Enumerable.Range(0, count).Select(bar => after[bar].ToImmutableArray());
         return new([.. parent], [.. children], [.. seams]);
     }
 }

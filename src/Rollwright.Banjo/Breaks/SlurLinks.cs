@@ -1,16 +1,19 @@
 using System.Collections.Immutable;
-using Rollwright.Banjo.Breaks;
 using Rollwright.Banjo.Strokes;
-using Rollwright.Engraving.Drawing;
 
-namespace Rollwright.Engraving.Notation;
+namespace Rollwright.Banjo.Breaks;
 
-/// <summary>A slur from the note before on the same string.</summary>
-internal readonly record struct SlurLink(StrokeName From, StrokeName To, SlurKind Kind, bool Rises);
+/// <summary>A slur and the note it starts from.</summary>
+/// <param name="From">The stroke before on the same string, as written.</param>
+/// <param name="To">The slurred stroke.</param>
+/// <param name="Kind">How it is slurred.</param>
+/// <param name="Rises">To a higher fret.</param>
+public readonly record struct SlurLink(StrokeName From, StrokeName To, SlurKind Kind, bool Rises);
 
 /// <summary>Finds where the slurs of a break come from.</summary>
-internal static class SlurLinks
+public static class SlurLinks
 {
+    /// <summary>All links in written order; a slur that nothing sounds before has none.</summary>
     public static ImmutableArray<SlurLink> Of(Break played)
     {
         var links = ImmutableArray.CreateBuilder<SlurLink>();
@@ -29,14 +32,4 @@ internal static class SlurLinks
         }
         return links.ToImmutable();
     }
-
-    /// <summary>The letter that tab writes for it (common practice).</summary>
-    public static string Letter(SlurKind kind) =>
-        kind switch
-        {
-            SlurKind.Slide => "s",
-            SlurKind.HammerOn => "h",
-            SlurKind.PullOff => "p",
-            _ => "ch",
-        };
 }

@@ -1,4 +1,4 @@
-namespace Rollwright.Engraving.Drawing;
+namespace Rollwright.Banjo.Breaks;
 
 /// <summary>Names a stroke of a break: the index of its written bar and its index there.</summary>
 public readonly record struct StrokeName(int Bar, int Index)

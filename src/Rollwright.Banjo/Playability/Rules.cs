@@ -219,7 +219,7 @@ public static class Rules
                     else if (!Possible(kind, last.Stroke.Fret, stroke.Fret))
                         yield return moment.Fault(
                             "slur",
-                            $"no {Word(kind)} goes from fret {last.Stroke.Fret} to {stroke.Fret}",
+                            $"no {SlurNames.Word(kind)} goes from fret {last.Stroke.Fret} to {stroke.Fret}",
                             stroke
                         );
                 }
@@ -235,15 +235,6 @@ public static class Rules
             SlurKind.PullOff => to < from,
             SlurKind.Slide => from > 0 && to > 0 && from != to,
             _ => from > 0 && from == to,
-        };
-
-    private static string Word(SlurKind kind) =>
-        kind switch
-        {
-            SlurKind.HammerOn => "hammer-on",
-            SlurKind.PullOff => "pull-off",
-            SlurKind.Slide => "slide",
-            _ => "choke",
         };
 
     private static IEnumerable<Finding> SlurOnShortString(Break played, ImmutableArray<Moment> moments) =>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Rollwright.Banjo.Breaks;
 using Rollwright.Engraving.Measuring;
 
 namespace Rollwright.Engraving.Drawing;

@@ -1,3 +1,4 @@
+using Rollwright.Banjo.Breaks;
 using Rollwright.Music.Metre;
 
 namespace Rollwright.Engraving.Drawing;

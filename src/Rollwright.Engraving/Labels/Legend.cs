@@ -35,18 +35,10 @@ internal static class Legend
         if (style.ShowRightHand && strokes.Exists(stroke => stroke.Right is not null))
             says.Add("T thumb, I index, M middle finger.");
         var slurs = new List<string>();
-        foreach (
-            var (kind, name) in new[]
-            {
-                (SlurKind.HammerOn, "h hammer-on"),
-                (SlurKind.PullOff, "p pull-off"),
-                (SlurKind.Slide, "s slide"),
-                (SlurKind.Choke, "ch choke"),
-            }
-        )
+        foreach (var kind in new[] { SlurKind.HammerOn, SlurKind.PullOff, SlurKind.Slide, SlurKind.Choke })
         {
             if (strokes.Exists(stroke => stroke.Slur == kind))
-                slurs.Add(name);
+                slurs.Add($"{SlurNames.Letter(kind)} {SlurNames.Word(kind)}");
         }
         if (slurs.Count > 0)
             says.Add(string.Join(", ", slurs) + ".");

@@ -6,23 +6,10 @@ namespace Rollwright.Engraving.Notation;
 /// <summary>Which notes stand under one beam.</summary>
 internal static class Beaming
 {
-    /// <summary>
-    /// The stretch of a bar that a beam may cover: the half bar of four quarters, so that a roll's eighths stand in
-    /// fours; the dotted quarter of compound metres; otherwise the quarter (common practice).
-    /// </summary>
-    public static Fraction Stretch(TimeSignature time)
-    {
-        if (time.IsCompound)
-            return time.Beat;
-        if (time.Bar == new Fraction(1))
-            return new(1, 2);
-        return time.Unit == 8 && time.Beats == 3 ? time.Bar : new(1, 4);
-    }
-
     /// <summary>Numbers the beams of a bar.</summary>
     public static ImmutableArray<WrittenMoment> Join(List<WrittenMoment> moments, Fraction offset, TimeSignature time)
     {
-        var stretch = Stretch(time);
+        var stretch = time.BeamGroup;
         var beams = 0;
         var start = 0;
         while (start < moments.Count)

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using System.Xml;
+using Rollwright.Banjo.Breaks;
 using Rollwright.Engraving.Drawing;
 using Rollwright.Engraving.Measuring;
 

@@ -1,3 +1,4 @@
+using Rollwright.Banjo.Breaks;
 using Rollwright.Banjo.Strokes;
 using Rollwright.Engraving.Drawing;
 using Rollwright.Engraving.Measuring;

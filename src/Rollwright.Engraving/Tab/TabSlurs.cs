@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Rollwright.Banjo.Breaks;
 using Rollwright.Banjo.Strokes;
 using Rollwright.Engraving.Drawing;
 using Rollwright.Engraving.Measuring;
@@ -33,7 +34,7 @@ internal static class TabSlurs
             else
                 DrawArc(sheet, left, right, y, sizes);
             if (to is not null)
-                middles.Add(((left.X + right.X) / 2, SlurLinks.Letter(link.Kind)));
+                middles.Add(((left.X + right.X) / 2, SlurNames.Letter(link.Kind)));
         }
         DrawLetters(sheet, middles, sizes);
     }

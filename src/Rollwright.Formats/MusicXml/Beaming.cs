@@ -2,12 +2,12 @@ using Rollwright.Music.Metre;
 
 namespace Rollwright.Formats.MusicXml;
 
-/// <summary>Which short notes share a beam: those of one beat; in 4/4 those of half a bar (common practice, no source).</summary>
+/// <summary>Which short notes share a beam: those within <see cref="TimeSignature.BeamGroup"/>.</summary>
 internal static class Beaming
 {
     public static void Apply(List<Piece> pieces, TimeSignature time, Fraction offset)
     {
-        var window = time is { Beats: 4, Unit: 4 } ? new Fraction(1, 2) : time.Beat;
+        var window = time.BeamGroup;
         var start = 0;
         while (start < pieces.Count)
         {

@@ -10,16 +10,8 @@ internal sealed class Slurring
 
     public Slurring(Break written)
     {
-        var last = new Dictionary<int, (int Bar, Stroke Stroke)>();
-        for (var bar = 0; bar < written.Bars.Length; bar++)
-        {
-            foreach (var stroke in written.Bars[bar].Strokes)
-            {
-                if (stroke.Slur is { } kind && last.TryGetValue(stroke.String, out var before))
-                    starts[before] = kind;
-                last[stroke.String] = (bar, stroke);
-            }
-        }
+        foreach (var link in SlurLinks.Of(written))
+            starts[(link.From.Bar, written.Bars[link.From.Bar].Strokes[link.From.Index])] = link.Kind;
     }
 
     /// <summary>The slur that leads on from a stroke; null where none does.</summary>

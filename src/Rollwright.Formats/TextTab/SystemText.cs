@@ -137,7 +137,7 @@ internal sealed class SystemText(Break written, TabLayout layout, (int First, in
 
     private string Cell(Stroke stroke)
     {
-        var slur = stroke.Slur is { } kind ? SlurLetters.Of(kind) : "";
+        var slur = stroke.Slur is { } kind ? SlurNames.Letter(kind) : "";
         return slur.PadLeft(layout.SlurWidth, '-') + $"{stroke.Fret}".PadRight(layout.NumberWidth, '-');
     }
 

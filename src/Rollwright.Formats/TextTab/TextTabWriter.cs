@@ -56,7 +56,7 @@ public static class TextTabWriter
         foreach (var kind in Enum.GetValues<SlurKind>())
         {
             if (strokes.Exists(stroke => stroke.Slur == kind))
-                signs.Add($"{SlurLetters.Of(kind)} {SlurLetters.NameOf(kind)}");
+                signs.Add($"{SlurNames.Letter(kind)} {SlurNames.Word(kind)}");
         }
         if (strokes.Exists(stroke => stroke.Right is not null))
             signs.Add("T I M thumb, index, middle");

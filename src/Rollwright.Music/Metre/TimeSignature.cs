@@ -19,6 +19,17 @@ public readonly record struct TimeSignature(int Beats, int Unit)
     public Fraction Beat => IsCompound ? new(3, Unit) : new(1, Unit);
 
     /// <summary>
+    /// The stretch of a bar that a beam may cover, in whole notes: the half bar of four quarters, so that a roll's
+    /// eighths stand in fours; the dotted quarter of compound metres; a whole bar of 3/8; otherwise the quarter (common
+    /// practice, no source).
+    /// </summary>
+    public Fraction BeamGroup =>
+        IsCompound ? Beat
+        : Bar == new Fraction(1) ? new(1, 2)
+        : Unit == 8 && Beats == 3 ? Bar
+        : new(1, 4);
+
+    /// <summary>
     /// The steadiest fine grid of tunes in this metre: a sixteenth in 2/4 (and below), otherwise an eighth.
     /// Where a roll runs, it plays one note a step.
     /// </summary>
