@@ -46,13 +46,12 @@ public static class Arranger
                 $"No way to play '{tune.Title}' was found in this setting; choose another key, tuning or capo."
             );
         var solver = TuneSolver.Finish(tried[0].Draft);
-        var made = BreakAssembly.Assemble(chorded, solver.Lattice, solver.Best, tune.Tempo ?? TempoFor(tune.Time));
         ImmutableArray<SettingOffer> ordered =
         [
             .. tried.Select(way => way.Offer),
             .. offers.Where(offer => tried.All(way => way.Offer != offer)),
         ];
-        return new(made, solver.Best.Total, ordered, !tune.HasChords);
+        return new(chorded, tune.Tempo ?? TempoFor(tune.Time), solver, ordered, !tune.HasChords, []);
     }
 
     private static Solver Draft(Tune tune, Setting setting, LeftBounds bounds, Style style)

@@ -10,7 +10,19 @@ namespace Rollwright.Arranging.Locks;
 /// <param name="Last">The last step, included.</param>
 public abstract record Lock(int First, int Last)
 {
+    /// <summary>Whether a step may be done so.</summary>
     public abstract bool Allows(int step, PathStep done);
+
+    /// <summary>Whether a lick may stand where it does.</summary>
+    public virtual bool Allows(LickPlace place)
+    {
+        for (var step = Math.Max(First, place.Step); step <= Math.Min(Last, place.LastStep); step++)
+        {
+            if (!Allows(step, place.Path[step - place.Step]))
+                return false;
+        }
+        return true;
+    }
 
     /// <summary>What is asked, in words that follow "bar 3, beat 2: ".</summary>
     public abstract string Words { get; }
@@ -92,7 +104,9 @@ public sealed record FretLock(int First, int Last, int Highest) : Lock(First, La
 /// <summary>A lick in a spot.</summary>
 public sealed record LickLock(LickPlace Place) : Lock(Place.Step, Place.LastStep)
 {
-    public override bool Allows(int step, PathStep done) => done == Place.Path[step - Place.Step];
+    public override bool Allows(int step, PathStep done) => false;
+
+    public override bool Allows(LickPlace place) => place == Place;
 
     public override string Words => $"the lick '{Place.Lick.Name}'";
 }

@@ -69,6 +69,20 @@ public sealed class Overlay
         return true;
     }
 
+    /// <summary>Whether the locks let a lick stand where it does.</summary>
+    public bool Allows(LickPlace place)
+    {
+        for (var step = place.Step; step <= place.LastStep; step++)
+        {
+            foreach (var kept in LocksAt(step))
+            {
+                if (!kept.Allows(place))
+                    return false;
+            }
+        }
+        return true;
+    }
+
     /// <summary>What the likenesses of a step add for doing it so.</summary>
     public void Price<T>(ref T tally, int step, PathStep done)
         where T : struct, ITally

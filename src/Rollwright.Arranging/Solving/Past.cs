@@ -56,7 +56,7 @@ internal sealed class Past
             for (var k = 0; k < held; k++)
             {
                 var cost = now[(r * prices.WidthBefore) + k];
-                if (cost < Solver.Infinity)
+                if (cost < Solver.Barrier)
                     Vectors.MinOf(row, prices.Pair.Onto.AsSpan(k * prices.Width), cost);
             }
         }
@@ -131,7 +131,7 @@ internal sealed class Past
             if (lick.Walk(r) is not { } walked)
                 continue;
             var cost = Into(lick, step, r) + lick.Cost + walked.Cost;
-            if (cost < Solver.Infinity)
+            if (cost < Solver.Barrier)
                 (landing[last] ??= []).Add(((walked.State * width) + lick.LastShape, cost));
         }
     }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Rollwright.Arranging.Costs;
 using Rollwright.Arranging.Lattice;
 using Rollwright.Arranging.Wishes;
+using Rollwright.Banjo.Shapes;
 
 namespace Rollwright.Arranging.Solving;
 
@@ -18,6 +19,9 @@ namespace Rollwright.Arranging.Solving;
 public sealed class Solver
 {
     internal const int Infinity = MovePrice.Impossible;
+
+    /// <summary>Costs from here on contain something impossible, whatever was taken off them.</summary>
+    internal const int Barrier = Infinity / 2;
 
     private readonly Overlay overlay;
     private readonly StepOverlay[] steps;
@@ -89,37 +93,60 @@ public sealed class Solver
     {
         var solver = new Solver(this, changed);
         var (from, to) = (Grid.Steps[last].Bar, Grid.Steps[first].Bar);
-        // A lick may reach into the changed steps from before them, within its bar and the ones that lead to it.
-        var felt = new bool[Grid.Bars.Length];
+        // By how much all costs of a bar are raised alike, so that its choices stay; null where they are not.
+        var raised = new int?[Grid.Bars.Length];
+        Array.Fill(raised, 0);
         for (var bar = from; bar >= 0; bar--)
         {
             var isChanged = bar >= to;
-            if (!isChanged && !Grid.Tree.Children[bar].Any(child => felt[child]))
+            var ahead = Grid.Tree.Children[bar].Aggregate((int?)0, (sum, child) => sum + raised[child]);
+            if (!isChanged && ahead is { } all)
+            {
+                solver.RaiseBar(bar, all);
+                raised[bar] = all;
                 continue;
-            var before = solver.future[Grid.FirstOf(bar)];
+            }
+            var before = future[Grid.FirstOf(bar)];
             solver.BarBack(bar, isChanged);
-            felt[bar] = !IsSameButFor(before, solver.future[Grid.FirstOf(bar)]);
+            raised[bar] = RaisedBy(before, solver.future[Grid.FirstOf(bar)]);
         }
         solver.Best = solver.Forward();
         return solver;
     }
 
-    // The same costs, all raised alike, lead to the same choices.
-    private static bool IsSameButFor(int[] before, int[] now)
+    private static int? RaisedBy(int[] before, int[] now)
     {
         int? raised = null;
         for (var i = 0; i < now.Length; i++)
         {
-            if (now[i] >= Infinity && before[i] >= Infinity)
+            if (now[i] >= Barrier && before[i] >= Barrier)
                 continue;
-            if (now[i] >= Infinity || before[i] >= Infinity)
-                return false;
+            if (now[i] >= Barrier || before[i] >= Barrier)
+                return null;
             raised ??= now[i] - before[i];
             if (now[i] - before[i] != raised)
-                return false;
+                return null;
         }
-        // Raised costs would still be missing from the totals of the bars before.
-        return raised is null or 0;
+        return raised;
+    }
+
+    private void RaiseBar(int bar, int by)
+    {
+        if (by == 0)
+            return;
+        for (var step = Grid.Bars[bar].End.Value - 1; step >= Grid.FirstOf(bar); step--)
+        {
+            after[step] = step + 1 < Grid.Bars[bar].End.Value ? future[step + 1] : Raised(after[step], by);
+            future[step] = Raised(future[step], by);
+        }
+    }
+
+    private static int[] Raised(int[] costs, int by)
+    {
+        var raised = new int[costs.Length];
+        for (var i = 0; i < costs.Length; i++)
+            raised[i] = costs[i] >= Barrier ? Infinity : costs[i] + by;
+        return raised;
     }
 
     private void BarBack(int bar, bool isChanged)
@@ -164,29 +191,55 @@ public sealed class Solver
         var width = ShapePair.Padded(shapes.Length);
         var states = Lattice.RightHands[bar].Last;
         var sum = new int[states.Length * width];
-        foreach (var (from, to) in Grid.Tree.Seams)
+        foreach (var first in Targets(bar))
         {
-            if (from != bar || !overlay.SeamTargets.TryGetValue(to, out var first))
-                continue;
             for (var r = 0; r < states.Length; r++)
             {
-                var join = JoinCost(states[r], first);
                 for (var l = 0; l < shapes.Length; l++)
                 {
                     ref var cost = ref sum[(r * width) + l];
-                    cost = Math.Min(Infinity, cost + join + Lattice.Style.Moves.Of(shapes[l], first.Shape));
+                    var join = new Sum();
+                    cost = CanJoin(states[r], shapes[l], first) ? cost + Joined(ref join, states[r], shapes[l], first) : Infinity;
                 }
             }
         }
         return sum;
     }
 
-    private int JoinCost(RightState state, PathStep first)
+    // What is played first where play jumps on from the end of a bar.
+    private IEnumerable<PathStep> Targets(int bar)
     {
-        var happening = first.Event;
-        if ((state.Tired & happening.FingerMask) != 0)
-            return Infinity;
-        return happening.Plucks.Any(pluck => pluck.String == state.String) ? Lattice.Style.Weights[Term.SameString] : 0;
+        foreach (var (from, to) in Grid.Tree.Seams)
+        {
+            if (from == bar && overlay.SeamTargets.TryGetValue(to, out var first))
+                yield return first;
+        }
+    }
+
+    private static bool CanJoin(RightState state, HandShape shape, PathStep first) =>
+        (state.Tired & first.Event.FingerMask) == 0 && MovePrice.IsPossible(shape, first.Shape);
+
+    private int Joined(ref Sum tally, RightState state, HandShape shape, PathStep first)
+    {
+        Join(ref tally, state, shape, first);
+        return tally.Total;
+    }
+
+    private void Join<T>(ref T tally, RightState state, HandShape shape, PathStep first)
+        where T : struct, ITally
+    {
+        Lattice.Style.Moves.Of(ref tally, shape, first.Shape);
+        if (first.Event.Plucks.Any(pluck => pluck.String == state.String))
+            tally.Add(Term.SameString, Lattice.Style.Weights[Term.SameString]);
+    }
+
+    /// <summary>What the best path costs where play jumps from the end of a bar to one that stands already.</summary>
+    internal void Join<T>(ref T tally, int bar, int held, int state)
+        where T : struct, ITally
+    {
+        var shape = Lattice.Shapes[Grid.Bars[bar].End.Value - 1][held];
+        foreach (var first in Targets(bar))
+            Join(ref tally, Lattice.RightHands[bar].Last[state], shape, first);
     }
 
     private int[] StepBack(int step, int[] next)
@@ -207,12 +260,12 @@ public sealed class Solver
             into.Fill(Infinity);
             for (var l = 0; l < shapes; l++)
             {
-                if (row[l] < Infinity)
+                if (row[l] < Barrier)
                     Vectors.MinOf(into, prices.Pair.Into.AsSpan(l * widthBefore), row[l]);
             }
             foreach (var lick in licks[step])
             {
-                if (LickCost(lick, r).Whole is var whole and < Infinity)
+                if (LickCost(lick, r).Whole is var whole and < Barrier)
                     Vectors.MinOf(into, lick.Entry, whole);
             }
             if (layer.NextSlur[r] is var slurred and not RightHand.Never)
@@ -241,6 +294,7 @@ public sealed class Solver
         var costs = new int[Grid.Steps.Length];
         var nodes = new (int Shape, int State)[Grid.Steps.Length];
         var ends = new (int Shape, int State)[Grid.Bars.Length];
+        var joins = new Sum();
         var isPossible = true;
         var played = ImmutableArray.CreateBuilder<LickPlace>();
         for (var bar = 0; bar < Grid.Bars.Length; bar++)
@@ -251,7 +305,7 @@ public sealed class Solver
             {
                 nodes[step] = (held, state);
                 var best = StepForward(step, held, state);
-                isPossible &= best.Cost < Infinity;
+                isPossible &= best.Cost < Barrier;
                 (costs[step], held, state) = (best.Own, best.Shape, best.State);
                 if (best.Lick is { } lick)
                 {
@@ -265,8 +319,9 @@ public sealed class Solver
                 }
             }
             ends[bar] = (held, state);
+            Join(ref joins, bar, held, state);
         }
-        return new(path, costs, nodes, played.ToImmutable(), isPossible);
+        return new(path, costs, nodes, ends, joins.Total, played.ToImmutable(), isPossible);
     }
 
     private record struct Choice(int Cost, int Own, int Shape, int State, PathStep Step, LickEdge? Lick = null)
@@ -291,7 +346,7 @@ public sealed class Solver
         for (var l = 0; l < shapes.Length; l++)
         {
             var move = prices.Pair.Into[(l * prices.WidthBefore) + held];
-            if (move >= Infinity)
+            if (move >= Barrier)
                 continue;
             foreach (var way in layer.Ways[state])
             {
@@ -303,7 +358,7 @@ public sealed class Solver
         {
             var (whole, own, end) = LickCost(lick, state);
             var move = lick.Entry[held];
-            if (whole < Infinity && whole + move < best.Cost)
+            if (whole < Barrier && whole + move < best.Cost)
                 best = new(whole + move, own + move, lick.LastShape, end, default, lick);
         }
         if (layer.NextSlur[state] is var following and not RightHand.Never)

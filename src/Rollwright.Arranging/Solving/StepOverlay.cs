@@ -48,7 +48,7 @@ internal sealed class StepOverlay
         {
             var cost = way.Cost;
             Change(overlay, step, new(shapes[way.To], row, way.String, way.Kind), ref cost);
-            if (cost < MovePrice.Impossible)
+            if (cost < Solver.Barrier)
                 kept.Add(way with { Cost = cost });
         }
         return [.. kept];

@@ -12,24 +12,21 @@ public sealed class StepGrid
     private const int PlainWeight = 1000;
 
     private readonly ImmutableArray<bool> full;
-    private readonly ImmutableArray<bool> inThrees;
+    private readonly ImmutableArray<TimeSignature> metres;
     private readonly ImmutableArray<bool> opens;
-    private readonly ImmutableArray<Fraction> metreSteps;
 
     private StepGrid(
         ImmutableArray<StepPlace> steps,
         ImmutableArray<Range> bars,
         ImmutableArray<bool> full,
-        ImmutableArray<bool> inThrees,
+        ImmutableArray<TimeSignature> metres,
         ImmutableArray<bool> opens,
-        ImmutableArray<Fraction> metreSteps,
         BarTree tree
     )
     {
         this.full = full;
-        this.inThrees = inThrees;
+        this.metres = metres;
         this.opens = opens;
-        this.metreSteps = metreSteps;
         Steps = steps;
         Bars = bars;
         Tree = tree;
@@ -57,10 +54,13 @@ public sealed class StepGrid
     public bool OpensPhrase(int bar) => opens[bar];
 
     /// <summary>The step of a bar's metre, in whole notes.</summary>
-    public Fraction StepOf(int bar) => metreSteps[bar];
+    public Fraction StepOf(int bar) => metres[bar].Step;
+
+    /// <summary>The beat of a bar's metre, in whole notes.</summary>
+    public Fraction BeatOf(int bar) => metres[bar].Beat;
 
     /// <summary>Whether the beats of a bar divide in three.</summary>
-    public bool IsInThrees(int bar) => inThrees[bar];
+    public bool IsInThrees(int bar) => metres[bar].IsCompound;
 
     /// <param name="tune">The tune at its own pitch, with chords.</param>
     /// <param name="setting">Where it goes on the banjo.</param>
@@ -94,9 +94,8 @@ public sealed class StepGrid
             steps.ToImmutable(),
             bars.ToImmutable(),
             [.. tune.Bars.Select(bar => bar.Length == bar.Time.Bar)],
-            [.. tune.Bars.Select(bar => bar.Time.IsCompound)],
+            [.. tune.Bars.Select(bar => bar.Time)],
             Phrases.Openings(tune, tree),
-            [.. tune.Bars.Select(bar => bar.Time.Step)],
             tree
         )
         {
