@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Rollwright.Arranging.Advice;
 using Rollwright.Arranging.Assembling;
+using Rollwright.Arranging.Backup;
 using Rollwright.Arranging.Costs;
 using Rollwright.Arranging.Locks;
 using Rollwright.Arranging.Reasons;
@@ -107,6 +108,18 @@ public sealed class Arrangement
             made.Add((new(Tune, tempo, solver, Settings, ChordsAdded, Locks), share));
         }
         return made.ToImmutable();
+    }
+
+    /// <summary>A part to play behind someone else who plays the tune, in the break's setting.</summary>
+    /// <exception cref="ArrangeException">The tune's chords cannot be held as asked.</exception>
+    public Arrangement BackupPart(BackupKind kind, int level)
+    {
+        var (line, solver) = BackupMaker.Make(Tune, Break.Setting, kind, LevelTable.Of(level));
+        return solver.Best.IsPossible
+            ? new(line, tempo, solver, Settings, ChordsAdded, [])
+            : throw new ArrangeException(
+                $"The chords of '{Tune.Title}' cannot be held as a vamp at level {level}; choose a higher level, or rolls."
+            );
     }
 
     private Arrangement Again(ImmutableArray<Lock> changed, ImmutableArray<Lock> locks)

@@ -17,7 +17,7 @@ public static class ReasonFinder
         var fits = SpotFinder.Fits(solver);
         for (var step = 0; step < grid.Steps.Length; step++)
         {
-            var lick = solver.Best.Licks.FirstOrDefault(place => place.Step <= step && step <= place.LastStep);
+            var lick = LickAt(solver, step);
             ImmutableArray<(Term, int)> terms =
                 lick is null ? TermsOfStep(solver, step)
                 : lick.Step == step ? TermsOfLick(solver, lick)
@@ -28,6 +28,24 @@ public static class ReasonFinder
         }
         return reasons.MoveToImmutable();
     }
+
+    /// <summary>The terms of every step of the best path, without what else could have been.</summary>
+    public static ImmutableArray<(Term Term, int Price)> Terms(Solver solver)
+    {
+        var terms = new List<(Term, int)>();
+        for (var step = 0; step < solver.Best.Path.Length; step++)
+        {
+            var lick = LickAt(solver, step);
+            if (lick is null)
+                terms.AddRange(TermsOfStep(solver, step));
+            else if (lick.Step == step)
+                terms.AddRange(TermsOfLick(solver, lick));
+        }
+        return [.. terms];
+    }
+
+    private static LickPlace? LickAt(Solver solver, int step) =>
+        solver.Best.Licks.FirstOrDefault(place => place.Step <= step && step <= place.LastStep);
 
     /// <summary>What the break costs by term, dearest first.</summary>
     public static ImmutableArray<(Term Term, int Price)> Table(Solver solver, ImmutableArray<StepReason> reasons)

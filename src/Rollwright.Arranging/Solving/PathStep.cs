@@ -1,6 +1,7 @@
 using Rollwright.Arranging.Lattice;
 using Rollwright.Banjo.Shapes;
 using Rollwright.Banjo.Strokes;
+using Rollwright.Banjo.Tunings;
 
 namespace Rollwright.Arranging.Solving;
 
@@ -46,6 +47,19 @@ public readonly record struct PathStep(
                 return false;
         }
         return true;
+    }
+
+    /// <summary>Whether a key begins to sound, counted without the capo.</summary>
+    public bool Sounds(int key, Tuning tuning)
+    {
+        if (SlurString != 0)
+            return tuning.KeyOf(SlurString, Shape.FretOn(SlurString)) == key;
+        foreach (var (_, on) in Event.Plucks)
+        {
+            if (tuning.KeyOf(on, Shape.FretOn(on)) == key)
+                return true;
+        }
+        return false;
     }
 
     /// <summary>Strings and frets that begin to sound, as one comparable value: two bytes a note.</summary>

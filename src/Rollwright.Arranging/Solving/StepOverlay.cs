@@ -13,7 +13,7 @@ internal sealed class StepOverlay
         var prices = lattice.Prices(step);
         Notes = prices.Notes;
         slurs = prices.Slurs;
-        if (overlay.LocksAt(step).Count == 0 && overlay.LikenessesAt(step).Count == 0)
+        if (overlay.IsPlain(step))
             return;
         var shapes = lattice.Shapes[step];
         Notes = [.. Notes];

@@ -15,12 +15,14 @@ public sealed class Style
     /// <param name="modes">One or two; the first is the one that licks belong to.</param>
     /// <param name="followsTune">Every note of the tune gets a step of its own.</param>
     /// <param name="placesANote">On how many strings a note of the tune may be looked for.</param>
-    public Style(string name, ImmutableArray<Mode> modes, bool followsTune, int placesANote)
+    /// <param name="wholeChords">Chords all over the neck are offered, for a part behind someone else.</param>
+    public Style(string name, ImmutableArray<Mode> modes, bool followsTune, int placesANote, bool wholeChords = false)
     {
         Name = name;
         Modes = modes;
         FollowsTune = followsTune;
         PlacesANote = placesANote;
+        WholeChords = wholeChords;
         Moves = new(modes[0].Weights);
     }
 
@@ -31,6 +33,9 @@ public sealed class Style
     public bool FollowsTune { get; }
 
     public int PlacesANote { get; }
+
+    /// <summary>The left hand holds chords all over the neck, whether or not the tune is near.</summary>
+    public bool WholeChords { get; }
 
     /// <summary>The left hand moves alike in all ways of playing.</summary>
     public MovePrice Moves { get; }
@@ -44,5 +49,5 @@ public sealed class Style
 
     /// <summary>The same style with other prices.</summary>
     public Style With(Func<Weights, Weights> change) =>
-        new(Name, [.. Modes.Select(mode => new Mode(mode.Name, change(mode.Weights)))], FollowsTune, PlacesANote);
+        new(Name, [.. Modes.Select(mode => new Mode(mode.Name, change(mode.Weights)))], FollowsTune, PlacesANote, WholeChords);
 }

@@ -20,6 +20,9 @@ public static class StyleTable
 
     public static Style Roll => All[0];
 
+    /// <summary>Those that play the tune; the others go with someone who does.</summary>
+    public static IEnumerable<Style> Solo => All.Where(style => !style.WholeChords);
+
     /// <summary>A style by its name; null where there is none.</summary>
     public static Style? Find(string name) => All.FirstOrDefault(style => style.Name == name);
 
@@ -32,7 +35,7 @@ public static class StyleTable
     )
     {
         var styles = ImmutableArray.CreateBuilder<Style>();
-        foreach (var row in DataTable.Parse(file, text, "style", "prices", "rhythm", "places").Rows)
+        foreach (var row in DataTable.Parse(file, text, "style", "prices", "rhythm", "places", "shapes").Rows)
         {
             var modes = row["prices"]
                 .Split(' ', StringSplitOptions.RemoveEmptyEntries)
@@ -50,7 +53,13 @@ public static class StyleTable
                 "tune" => true,
                 var other => throw row.Wrong($"rhythm '{other}' is neither steady nor tune"),
             };
-            var style = new Style(row["style"], modes, followsTune, row.Whole("places"));
+            var wholeChords = row["shapes"] switch
+            {
+                "tune" => false,
+                "chords" => true,
+                var other => throw row.Wrong($"shapes '{other}' is neither tune nor chords"),
+            };
+            var style = new Style(row["style"], modes, followsTune, row.Whole("places"), wholeChords);
             styles.Add(
                 style.With(weights => prices[style.Name].Aggregate(weights, (w, set) => w.With(set.Term, set.Price)))
             );

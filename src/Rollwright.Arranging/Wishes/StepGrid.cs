@@ -14,6 +14,7 @@ public sealed class StepGrid
     private readonly ImmutableArray<bool> full;
     private readonly ImmutableArray<TimeSignature> metres;
     private readonly ImmutableArray<bool> opens;
+    private bool isFine;
 
     private StepGrid(
         ImmutableArray<StepPlace> steps,
@@ -54,7 +55,7 @@ public sealed class StepGrid
     public bool OpensPhrase(int bar) => opens[bar];
 
     /// <summary>The step of a bar's metre, in whole notes.</summary>
-    public Fraction StepOf(int bar) => metres[bar].Step;
+    public Fraction StepOf(int bar) => isFine ? metres[bar].Step * new Fraction(1, 2) : metres[bar].Step;
 
     /// <summary>The beat of a bar's metre, in whole notes.</summary>
     public Fraction BeatOf(int bar) => metres[bar].Beat;
@@ -68,7 +69,8 @@ public sealed class StepGrid
     /// Every note of the tune has a step of its own; otherwise the steps of the metre stay, and only notes that halve them
     /// have.
     /// </param>
-    public static StepGrid Lay(Tune tune, Setting setting, bool followsTune = false)
+    /// <param name="isFine">The hands go twice as fast as the steps of the metre: half of one is their step.</param>
+    public static StepGrid Lay(Tune tune, Setting setting, bool followsTune = false, bool isFine = false)
     {
         var tree = BarTree.Of(tune.Order, tune.Bars.Length);
         var steps = ImmutableArray.CreateBuilder<StepPlace>();
@@ -100,6 +102,7 @@ public sealed class StepGrid
         )
         {
             LastPlayed = tune.Order[^1],
+            isFine = isFine,
         };
     }
 
@@ -143,12 +146,22 @@ public sealed class StepGrid
                     Strength = strength,
                     Onset = wish.Key,
                     Weight = wish.Weight,
+                    Also = AlsoAt(bar, at, move, wish.Key),
                     Sounding = sounding,
                     Chord = chord,
                 }
             );
         }
     }
+
+    private static ImmutableArray<int> AlsoAt(TuneBar bar, Fraction at, int move, int? wished) =>
+        [
+            .. bar
+                .Notes.Where(note => note.At == at && !note.TiedFromBefore)
+                .Select(note => note.Pitch.Midi + move)
+                .Where(key => key != wished)
+                .Distinct(),
+        ];
 
     private static (int? Key, int Weight) WishAt(
         TuneBar bar,
@@ -171,7 +184,7 @@ public sealed class StepGrid
             if (note.At <= at)
             {
                 sounding = key;
-                if (note.At == at && !note.TiedFromBefore)
+                if (note.At == at && !note.TiedFromBefore && !(onset > key))
                     (onset, weight) = (key, WeightOf(note.Length, bar.Time.Step, strength));
             }
             // A note that has no step of its own is wished where the nearest pluck before it can be.

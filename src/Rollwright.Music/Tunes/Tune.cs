@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Rollwright.Music.Chords;
 using Rollwright.Music.Forms;
 using Rollwright.Music.Keys;
 using Rollwright.Music.Metre;
@@ -39,6 +40,43 @@ public sealed record Tune
 
     /// <summary>Indices of the bars in order of play.</summary>
     public ImmutableArray<int> Order => Unfolding.Order([.. Bars.Select(bar => bar.Marks)]);
+
+    /// <summary>
+    /// The same tune with its repeats written out: every bar as often as it is played, no repeat and no ending left. The
+    /// labels of parts stay; a tie over a jump becomes a new note where nothing leads into it.
+    /// </summary>
+    public Tune WrittenOut()
+    {
+        var order = Order;
+        var bars = ImmutableArray.CreateBuilder<TuneBar>(order.Length);
+        var inForce = new Chord?[Bars.Length];
+        for (var i = 1; i < Bars.Length; i++)
+            inForce[i] = Bars[i - 1].Chords.IsEmpty ? inForce[i - 1] : Bars[i - 1].Chords[^1].Chord;
+        for (var i = 0; i < order.Length; i++)
+        {
+            var bar = Bars[order[i]];
+            // The chord that goes on from the bar written before has to be said where another bar is played before.
+            if (
+                i > 0
+                && order[i - 1] != order[i] - 1
+                && inForce[order[i]] is { } chord
+                && (bar.Chords.IsEmpty || bar.Chords[0].At > Fraction.Zero)
+            )
+                bar = bar with { Chords = bar.Chords.Insert(0, new(Fraction.Zero, chord)) };
+            var follows = i > 0 && (order[i - 1] == order[i] - 1 || !bar.Marks.EndingStart.IsEmpty);
+            var ends = bar.Marks.SectionEnd || bar.Marks.RepeatEnd > 1;
+            bars.Add(
+                bar with
+                {
+                    Marks = new() { Part = bar.Marks.Part, SectionEnd = ends || i == order.Length - 1 },
+                    Notes = follows
+                        ? bar.Notes
+                        : [.. bar.Notes.Select(note => note.At == Fraction.Zero ? note with { TiedFromBefore = false } : note)],
+                }
+            );
+        }
+        return this with { Bars = bars.MoveToImmutable() };
+    }
 
     /// <summary>The melody in order of play: repeats taken, tied notes joined, times in whole notes from the first bar.</summary>
     public ImmutableArray<PlayedNote> Played()

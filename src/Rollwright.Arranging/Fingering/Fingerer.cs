@@ -1,0 +1,127 @@
+using System.Collections.Immutable;
+using Rollwright.Arranging.Advice;
+using Rollwright.Arranging.Assembling;
+using Rollwright.Arranging.Lattice;
+using Rollwright.Arranging.Solving;
+using Rollwright.Arranging.Styles;
+using Rollwright.Arranging.Wishes;
+using Rollwright.Banjo.Settings;
+using Rollwright.Banjo.Tunings;
+using Rollwright.Music.Metre;
+using Rollwright.Music.Tunes;
+
+namespace Rollwright.Arranging.Fingering;
+
+/// <summary>
+/// Strings and fingers for notes that are given: the same lattice, every note a must, nothing added. What hands cannot
+/// play is left out and named.
+/// </summary>
+public static class Fingerer
+{
+    // Dearer than any way of the hands: a note is left out only where there is none.
+    private const int NotePrice = 1_000_000;
+
+    /// <summary>From this share of short gaps on the hands are taken to go at the speed of those (assumption).</summary>
+    private const double ManyShortGaps = 0.25;
+
+    /// <param name="tune">The notes; those at the same time are a pinch. They sound at the pitch given.</param>
+    /// <param name="options">Tuning, capo and level; the key stays as it is.</param>
+    /// <exception cref="ArrangeException">There are no notes, or none that lie on the banjo.</exception>
+    public static Fingered Finger(Tune tune, ArrangeOptions? options = null)
+    {
+        options ??= ArrangeOptions.Default;
+        if (tune.Bars.All(bar => bar.Notes.IsEmpty))
+            throw new ArrangeException($"'{tune.Title}' has no notes; there is nothing to finger.");
+        var level = LevelTable.Of(options.Level);
+        var style = level.Apply(StyleTable.Find("melodic")!).With(weights => weights.With(Costs.Term.OutOfRoll, 0).With(Costs.Term.StepSilent, 0));
+        var best = Settings(tune, options)
+            .Select(setting => Solve(tune, setting, style, level))
+            .Where(way => way.Solver.Best.IsPossible)
+            .MinBy(way => way.Solver.Best.Total);
+        if (best.Solver is null)
+            throw new ArrangeException($"The notes of '{tune.Title}' do not lie on a banjo in this tuning and capo.");
+        var made = BreakAssembly.Assemble(tune, best.Solver.Lattice, best.Solver.Best, tune.Tempo ?? Arranger.TempoFor(tune.Time));
+        return new(made, LeftOut(tune, best.Setting, best.Solver));
+    }
+
+    // At the pitch given, or an octave lower or higher where the notes lie better so is not asked: the pitch is the truth.
+    private static IEnumerable<Setting> Settings(Tune tune, ArrangeOptions options)
+    {
+        var tuning = options.Tuning ?? TuningTable.OpenG;
+        var capo = options.Capo ?? 0;
+        yield return new(tuning, capo, tune.Key.Transpose(-capo), 0);
+    }
+
+    private static (Solver Solver, Setting Setting) Solve(Tune tune, Setting setting, Style style, LevelTable.Level level)
+    {
+        var grid = StepGrid.Lay(tune, setting, followsTune: true, isFine: IsFine(tune));
+        var lattice = StepLattice.Build(grid, setting, level.Bounds with { LickLevel = 0, Slurs = true }, style);
+        var overlay = new Overlay(grid.Steps.Length);
+        for (var step = 0; step < grid.Steps.Length; step++)
+        {
+            var place = grid.Steps[step];
+            ImmutableArray<int> keys = place.Onset is { } key ? place.Also.Insert(0, key) : [];
+            overlay.Add(new KeysLock(step, keys, setting.Tuning));
+            if (!keys.IsEmpty)
+                overlay.Want(step, new(keys, setting.Tuning, NotePrice));
+        }
+        return (TuneSolver.Finish(Solver.Open(lattice, overlay)), setting);
+    }
+
+    private static bool IsFine(Tune tune)
+    {
+        int gaps = 0,
+            shorter = 0;
+        foreach (var bar in tune.Bars)
+        {
+            var times = bar.Notes.Select(note => note.At).Distinct().ToArray();
+            for (var i = 1; i < times.Length; i++)
+            {
+                gaps++;
+                shorter += times[i] - times[i - 1] < bar.Time.Step ? 1 : 0;
+            }
+        }
+        return shorter > ManyShortGaps * gaps;
+    }
+
+    private static ImmutableArray<Fingered.LeftOut> LeftOut(Tune tune, Setting setting, Solver solver)
+    {
+        var left = ImmutableArray.CreateBuilder<Fingered.LeftOut>();
+        var grid = solver.Lattice.Grid;
+        for (var bar = 0; bar < tune.Bars.Length; bar++)
+        {
+            foreach (var note in tune.Bars[bar].Notes.Where(note => !note.TiedFromBefore))
+            {
+                var key = note.Pitch.Midi + setting.Shift - setting.Capo;
+                if (StepAt(grid, bar, note.At) is { } step && solver.Best.Path[step].Sounds(key, setting.Tuning))
+                    continue;
+                left.Add(new(bar, note.At, note.Pitch, Why(setting, solver.Lattice.Bounds, key)));
+            }
+        }
+        return left.ToImmutable();
+    }
+
+    private static int? StepAt(StepGrid grid, int bar, Fraction at)
+    {
+        for (var step = grid.FirstOf(bar); step < grid.Bars[bar].End.Value; step++)
+        {
+            if (grid.Steps[step].At == at)
+                return step;
+        }
+        return null;
+    }
+
+    private static string Why(Setting setting, LeftBounds bounds, int key)
+    {
+        var places = Enumerable
+            .Range(1, 4)
+            .Select(s => key - setting.Tuning.OpenOf(s))
+            .Where(fret => fret >= 0)
+            .ToArray();
+        if (places.Length == 0)
+            return "lower than the lowest string";
+        return places.Min() > Math.Min(bounds.HighestFret, setting.LastFret)
+            ? $"higher than fret {Math.Min(bounds.HighestFret, setting.LastFret)}"
+            : "no finger or string is free for it at that moment";
+    }
+}
