@@ -27,8 +27,7 @@ internal sealed class Drafts(Tune tune, ImmutableArray<SettingOffer> offers, Lev
     public ImmutableArray<Way> Of(Style style)
     {
         if (!known.TryGetValue(style.Name, out var ways))
-            known[style.Name] = ways =
-            [
+            known[style.Name] = ways = [
                 .. offers
                     .Take(SettingsTried)
                     .Select(offer => new Way(offer, Draft(tune, offer.Setting, level, style)))
@@ -42,9 +41,6 @@ internal sealed class Drafts(Tune tune, ImmutableArray<SettingOffer> offers, Lev
     public static Solver Draft(Tune tune, Setting setting, LevelTable.Level level, Style style)
     {
         var grid = StepGrid.Lay(tune, setting, style.FollowsTune);
-        return Solver.Open(
-            StepLattice.Build(grid, setting, level.Bounds, level.Apply(style)),
-            new(grid.Steps.Length)
-        );
+        return Solver.Open(StepLattice.Build(grid, setting, level.Bounds, level.Apply(style)), new(grid.Steps.Length));
     }
 }

@@ -73,7 +73,9 @@ public class ArrangementTests
                         return;
                     var forced = made.With(new SoundLock(step, other.Done));
                     // Another finger may sound the same strings cheaper, but never dearer.
-                    (forced.Cost - made.Cost).Should().BeGreaterThanOrEqualTo(other.Price);
+                    (forced.Cost - made.Cost)
+                        .Should()
+                        .BeGreaterThanOrEqualTo(other.Price);
                     other.Price.Should().BeGreaterThanOrEqualTo(0);
                     ReasonFinder
                         .Alternatives(made.Solver, step, SpotFinder.Fits(made.Solver))
@@ -94,7 +96,10 @@ public class ArrangementTests
                     var made = Arranger.Arrange(tune, new() { Level = 4 });
                     var fits = made.Spots(20000).SelectMany(spot => spot.Best).ToArray();
                     var seams = made.Grid.Tree.Seams.Select(seam => made.Grid.FirstOf(seam.To)).ToArray();
-                    fits = [.. fits.Where(fit => !seams.Any(step => fit.Place.Step <= step && step <= fit.Place.LastStep))];
+                    fits =
+                    [
+                        .. fits.Where(fit => !seams.Any(step => fit.Place.Step <= step && step <= fit.Place.LastStep)),
+                    ];
                     if (fits.Length == 0)
                         return;
                     var fit = fits[pick % fits.Length];

@@ -42,10 +42,17 @@ public static class Advisor
         var setting = drafts.Of(StyleTable.Roll)[0];
         var roll = setting.Draft;
         var melodicWays = drafts.Of(StyleTable.Find("melodic")!);
-        var melodic = (melodicWays.FirstOrDefault(way => way.Offer.Setting == setting.Offer.Setting) ?? melodicWays[0]).Draft;
+        var melodic = (
+            melodicWays.FirstOrDefault(way => way.Offer.Setting == setting.Offer.Setting) ?? melodicWays[0]
+        ).Draft;
         var phrases = PhrasesOf(roll, melodic);
         var style = RollsSuit(roll) ? "roll" : "mixed";
-        return new(ways, phrases, style, [.. AdviceWords.Of(style, Kept.Share(roll.Lattice, roll.Best), phrases, PhraseKeepsEnough, WorthTheChange)]);
+        return new(
+            ways,
+            phrases,
+            style,
+            [.. AdviceWords.Of(style, Kept.Share(roll.Lattice, roll.Best), phrases, PhraseKeepsEnough, WorthTheChange)]
+        );
     }
 
     private static AdvisedWay Judge(Tune tune, Style style, Drafts.Way way)
@@ -90,7 +97,11 @@ public static class Advisor
         var close = 0;
         for (var i = 1; i < onsets.Length; i++)
         {
-            if (onsets[i].Onset is { } key && onsets[i - 1].Onset is { } before && Math.Abs(key - before) is > 0 and <= 4)
+            if (
+                onsets[i].Onset is { } key
+                && onsets[i - 1].Onset is { } before
+                && Math.Abs(key - before) is > 0 and <= 4
+            )
                 close++;
         }
         return close * 2 > onsets.Length;

@@ -40,8 +40,9 @@ internal static class BackupMaker
             {
                 var place = grid.Steps[step];
                 yield return place.Onset is { } key ? new BassLock(step, key, setting.Tuning)
-                    : place.Chord is not null && !line.Bars[bar].Notes.IsEmpty && chops.Contains(place.At) ? new VampLock(step)
-                    : new RestLock(step);
+                : place.Chord is not null && !line.Bars[bar].Notes.IsEmpty && chops.Contains(place.At)
+                    ? new VampLock(step)
+                : new RestLock(step);
             }
         }
     }

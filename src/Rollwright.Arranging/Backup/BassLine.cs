@@ -60,7 +60,14 @@ public static class BassLine
             var goal = next.Chords.IsEmpty || next.Chords[0].At > Fraction.Zero ? (Chord?)null : next.Chords[0].Chord;
             var quarter = (end - places[i]) * new Fraction(1, 2);
             var isLast = i + 1 == places.Length;
-            if (runs && isLast && i > 0 && goal is { } leads && leads.Root != now.Root && (quarter % bar.Time.Step) == Fraction.Zero)
+            if (
+                runs
+                && isLast
+                && i > 0
+                && goal is { } leads
+                && leads.Root != now.Root
+                && (quarter % bar.Time.Step) == Fraction.Zero
+            )
             {
                 var (first, second) = Run(tune, setting, leads.Root);
                 notes.Add(new(places[i], quarter, first));
@@ -87,8 +94,18 @@ public static class BassLine
     {
         var target = Low(tune, setting, goal).Midi;
         var lowest = setting.Tuning.OpenOf(4) - Move(setting);
-        var below = Enumerable.Range(1, 5).Select(n => target - n).Where(midi => tune.Key.Contains(midi % 12)).Take(2).ToArray();
-        var above = Enumerable.Range(1, 5).Select(n => target + n).Where(midi => tune.Key.Contains(midi % 12)).Take(2).ToArray();
+        var below = Enumerable
+            .Range(1, 5)
+            .Select(n => target - n)
+            .Where(midi => tune.Key.Contains(midi % 12))
+            .Take(2)
+            .ToArray();
+        var above = Enumerable
+            .Range(1, 5)
+            .Select(n => target + n)
+            .Where(midi => tune.Key.Contains(midi % 12))
+            .Take(2)
+            .ToArray();
         var run = below[1] >= lowest ? below : above;
         return (Spelled(run[1]), Spelled(run[0]));
 

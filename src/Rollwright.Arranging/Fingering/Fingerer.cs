@@ -19,7 +19,7 @@ namespace Rollwright.Arranging.Fingering;
 public static class Fingerer
 {
     // Dearer than any way of the hands: a note is left out only where there is none.
-    private const int NotePrice = 1_000_000;
+    private const int NotePrice = 200_000;
 
     /// <summary>From this share of short gaps on the hands are taken to go at the speed of those (assumption).</summary>
     private const double ManyShortGaps = 0.25;
@@ -33,14 +33,21 @@ public static class Fingerer
         if (tune.Bars.All(bar => bar.Notes.IsEmpty))
             throw new ArrangeException($"'{tune.Title}' has no notes; there is nothing to finger.");
         var level = LevelTable.Of(options.Level);
-        var style = level.Apply(StyleTable.Find("melodic")!).With(weights => weights.With(Costs.Term.OutOfRoll, 0).With(Costs.Term.StepSilent, 0));
+        var style = level
+            .Apply(StyleTable.Find("melodic")!)
+            .With(weights => weights.With(Costs.Term.OutOfRoll, 0).With(Costs.Term.StepSilent, 0));
         var best = Settings(tune, options)
             .Select(setting => Solve(tune, setting, style, level))
             .Where(way => way.Solver.Best.IsPossible)
             .MinBy(way => way.Solver.Best.Total);
         if (best.Solver is null)
             throw new ArrangeException($"The notes of '{tune.Title}' do not lie on a banjo in this tuning and capo.");
-        var made = BreakAssembly.Assemble(tune, best.Solver.Lattice, best.Solver.Best, tune.Tempo ?? Arranger.TempoFor(tune.Time));
+        var made = BreakAssembly.Assemble(
+            tune,
+            best.Solver.Lattice,
+            best.Solver.Best,
+            tune.Tempo ?? Arranger.TempoFor(tune.Time)
+        );
         return new(made, LeftOut(tune, best.Setting, best.Solver));
     }
 
@@ -52,7 +59,12 @@ public static class Fingerer
         yield return new(tuning, capo, tune.Key.Transpose(-capo), 0);
     }
 
-    private static (Solver Solver, Setting Setting) Solve(Tune tune, Setting setting, Style style, LevelTable.Level level)
+    private static (Solver Solver, Setting Setting) Solve(
+        Tune tune,
+        Setting setting,
+        Style style,
+        LevelTable.Level level
+    )
     {
         var grid = StepGrid.Lay(tune, setting, followsTune: true, isFine: IsFine(tune));
         var lattice = StepLattice.Build(grid, setting, level.Bounds with { LickLevel = 0, Slurs = true }, style);

@@ -130,7 +130,11 @@ public sealed class ShapeChoice(StepGrid grid, Setting setting, LeftBounds bound
                 if (shape.HighestFret > bounds.HighestFret)
                     continue;
                 // Up the neck a chord is only worth its way where the tune is there too.
-                if (!style.WholeChords && shape.HighestFret > 5 && (high == 0 || shape.HighestFret < low || shape.LowestFret > high))
+                if (
+                    !style.WholeChords
+                    && shape.HighestFret > 5
+                    && (high == 0 || shape.HighestFret < low || shape.LowestFret > high)
+                )
                     continue;
                 AddSubsets(shape, pieces);
             }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Rollwright.Arranging.Costs;
+using Rollwright.Arranging.Lattice;
 using Rollwright.Banjo.Tunings;
 using Lock = Rollwright.Arranging.Locks.Lock;
 
@@ -60,7 +61,8 @@ public sealed class Overlay
 
     public void Want(int step, Wanted notes) => wanted[step] = notes;
 
-    public bool IsPlain(int step) => locks[step] is not { Count: > 0 } && likenesses[step] is null && wanted[step] is null;
+    public bool IsPlain(int step) =>
+        locks[step] is not { Count: > 0 } && likenesses[step] is null && wanted[step] is null;
 
     public Overlay Copy() => new(this);
 

@@ -199,7 +199,9 @@ public sealed class Solver
                 {
                     ref var cost = ref sum[(r * width) + l];
                     var join = new Sum();
-                    cost = CanJoin(states[r], shapes[l], first) ? cost + Joined(ref join, states[r], shapes[l], first) : Infinity;
+                    cost = CanJoin(states[r], shapes[l], first)
+                        ? cost + Joined(ref join, states[r], shapes[l], first)
+                        : Infinity;
                 }
             }
         }

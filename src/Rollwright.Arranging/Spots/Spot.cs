@@ -11,11 +11,4 @@ namespace Rollwright.Arranging.Spots;
 /// <param name="Chord">The chord where it begins.</param>
 /// <param name="Count">How many licks fit within the price that was asked.</param>
 /// <param name="Best">The best of them, cheapest first.</param>
-public sealed record Spot(
-    int Bar,
-    Fraction At,
-    Fraction Length,
-    Chord? Chord,
-    int Count,
-    ImmutableArray<LickFit> Best
-);
+public sealed record Spot(int Bar, Fraction At, Fraction Length, Chord? Chord, int Count, ImmutableArray<LickFit> Best);

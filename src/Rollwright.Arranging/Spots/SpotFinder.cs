@@ -46,7 +46,9 @@ public static class SpotFinder
                 .Select(group =>
                 {
                     var (first, last) = (grid.Steps[group.Key.Step], grid.Steps[group.Key.LastStep]);
-                    var ordered = group.OrderBy(fit => fit.Price).ThenBy(fit => fit.Place.Lick.Name, StringComparer.Ordinal);
+                    var ordered = group
+                        .OrderBy(fit => fit.Price)
+                        .ThenBy(fit => fit.Place.Lick.Name, StringComparer.Ordinal);
                     return new Spot(
                         first.Bar,
                         first.At,

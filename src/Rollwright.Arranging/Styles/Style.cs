@@ -49,5 +49,11 @@ public sealed class Style
 
     /// <summary>The same style with other prices.</summary>
     public Style With(Func<Weights, Weights> change) =>
-        new(Name, [.. Modes.Select(mode => new Mode(mode.Name, change(mode.Weights)))], FollowsTune, PlacesANote, WholeChords);
+        new(
+            Name,
+            [.. Modes.Select(mode => new Mode(mode.Name, change(mode.Weights)))],
+            FollowsTune,
+            PlacesANote,
+            WholeChords
+        );
 }

@@ -71,7 +71,12 @@ public sealed record Tune
                     Marks = new() { Part = bar.Marks.Part, SectionEnd = ends || i == order.Length - 1 },
                     Notes = follows
                         ? bar.Notes
-                        : [.. bar.Notes.Select(note => note.At == Fraction.Zero ? note with { TiedFromBefore = false } : note)],
+                        :
+                        [
+                            .. bar.Notes.Select(note =>
+                                note.At == Fraction.Zero ? note with { TiedFromBefore = false } : note
+                            ),
+                        ],
                 }
             );
         }
