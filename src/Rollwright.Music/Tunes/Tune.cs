@@ -19,6 +19,16 @@ public sealed record Tune
     /// <summary>The kind of tune, "reel", "hornpipe", as the source says; may be empty.</summary>
     public string Rhythm { get; init; } = "";
 
+    /// <summary>
+    /// How even steps are played: hornpipes of 4/4 and 2/4 long and short, two to one (common practice; abc2midi plays
+    /// the same tunes so); null where they are played even, as in reels, and in hornpipes of cut time.
+    /// </summary>
+    public Swing? Swing =>
+        Rhythm.Contains("hornpipe", StringComparison.OrdinalIgnoreCase)
+        && (Time == TimeSignature.Common || Time == new TimeSignature(2, 4))
+            ? Swing.TwoToOne
+            : null;
+
     /// <summary>The number in its file (X: in ABC); 1 where none is given.</summary>
     public int Number { get; init; } = 1;
 
