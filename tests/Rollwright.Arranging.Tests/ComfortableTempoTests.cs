@@ -22,7 +22,7 @@ public class ComfortableTempoTests
             var steps = limit.Unit.ToDouble() / tune.Time.Step.ToDouble() / 4;
             foreach (var bar in limit.Bars.Where(bar => bar.PerMinute is not null))
             {
-                (bar.PerMinute * steps).Should().BeInRange(20, 300, $"{Path.GetFileName(file)}, bar {bar.Bar + 1}");
+                (bar.PerMinute * steps).Should().BeGreaterThan(20, $"{Path.GetFileName(file)}, bar {bar.Bar + 1}");
                 bar.Words.Should().NotBeEmpty();
             }
             limit.Limiting.Should().NotBeEmpty();
