@@ -41,10 +41,8 @@ internal sealed class ScoreReader(XElement score, MessageLog log)
             return null;
         return new()
         {
-            Title = Text(score.Element("work")?.Element("work-title") ?? score.Element("movement-title")) ?? "Untitled",
-            Composer =
-                Text(score.Descendants("creator").FirstOrDefault(one => (string?)one.Attribute("type") == "composer"))
-                ?? "",
+            Title = TitleOf(score),
+            Composer = ComposerOf(score),
             Setting = setting,
             Time = bars[0].Time,
             Tempo = ReadTempo(part) ?? new(bars[0].Time.Beat, 80),
@@ -52,6 +50,12 @@ internal sealed class ScoreReader(XElement score, MessageLog log)
             Bars = [.. bars],
         };
     }
+
+    internal static string TitleOf(XElement score) =>
+        Text(score.Element("work")?.Element("work-title") ?? score.Element("movement-title")) ?? "Untitled";
+
+    internal static string ComposerOf(XElement score) =>
+        Text(score.Descendants("creator").FirstOrDefault(one => (string?)one.Attribute("type") == "composer")) ?? "";
 
     private List<BreakBar>? Bars(XElement part, int fifthsToPosition)
     {
@@ -75,7 +79,7 @@ internal sealed class ScoreReader(XElement score, MessageLog log)
         return bars;
     }
 
-    private static Tempo? ReadTempo(XElement part)
+    internal static Tempo? ReadTempo(XElement part)
     {
         var metronome = part.Descendants("metronome").FirstOrDefault();
         var unit = metronome is null ? null : NoteValue.LengthOf((string?)metronome.Element("beat-unit") ?? "");

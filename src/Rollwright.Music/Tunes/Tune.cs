@@ -66,16 +66,26 @@ public sealed record Tune
                     note.TiedFromBefore
                     && played.Count > 0
                     && (played[^1].Bar >= index - 1 || !Bars[index].Marks.EndingStart.IsEmpty)
-                    && played[^1].Bar <= index
-                    && played[^1].Pitch.Midi == note.Pitch.Midi
-                    && played[^1].End == at;
-                if (joins)
-                    played[^1] = played[^1] with { Length = played[^1].Length + note.Length };
+                    && played[^1].Bar <= index;
+                var before = joins ? Sounding(played, note.Pitch.Midi, at) : -1;
+                if (before >= 0)
+                    played[before] = played[before] with { Length = played[before].Length + note.Length };
                 else
                     played.Add(new(at, note.Length, note.Pitch, index));
             }
             start += Bars[index].Length;
         }
         return played.ToImmutable();
+    }
+
+    // Of the notes that were struck last, the one of that key that sounds until the time; -1 where there is none.
+    private static int Sounding(ImmutableArray<PlayedNote>.Builder played, int key, Fraction until)
+    {
+        for (var i = played.Count - 1; i >= 0 && played[i].At == played[^1].At; i--)
+        {
+            if (played[i].Pitch.Midi == key && played[i].End == until)
+                return i;
+        }
+        return -1;
     }
 }
