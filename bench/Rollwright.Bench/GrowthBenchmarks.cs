@@ -1,8 +1,8 @@
 using BenchmarkDotNet.Attributes;
 using Rollwright.Arranging.Advice;
-using Rollwright.Arranging.Costs;
 using Rollwright.Arranging.Lattice;
 using Rollwright.Arranging.Solving;
+using Rollwright.Arranging.Styles;
 using Rollwright.Arranging.Wishes;
 using Rollwright.Banjo.Settings;
 using Rollwright.Banjo.Tunings;
@@ -18,6 +18,8 @@ namespace Rollwright.Bench;
 [WithColumn(typeof(PerBarColumn))]
 public class GrowthBenchmarks
 {
+    private static readonly Style Style = LevelTable.Of(3).Apply(StyleTable.Roll);
+
     private Tune tune = null!;
     private Setting setting = null!;
 
@@ -35,14 +37,14 @@ public class GrowthBenchmarks
         // Equal bars and repeats ask for further passes; then lengths would not be compared like with like.
         if (!EqualBars.Of(grid).IsEmpty || !grid.Tree.Seams.IsEmpty)
             throw new InvalidOperationException("Something repeats in a tune where nothing should.");
-        if (!Solve().IsPossible)
+        if (!Solve().Best.IsPossible)
             throw new InvalidOperationException("The tune has no break in this setting; there is nothing to measure.");
     }
 
     [Benchmark]
-    public Solution Solve()
+    public Solver Solve()
     {
         var grid = StepGrid.Lay(tune, setting);
-        return TuneSolver.Solve(StepLattice.Build(grid, setting, LevelTable.Of(3).Bounds, Weights.Roll));
+        return TuneSolver.Solve(StepLattice.Build(grid, setting, LevelTable.Of(3).Bounds, Style));
     }
 }

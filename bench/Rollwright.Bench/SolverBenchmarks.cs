@@ -1,9 +1,9 @@
 using BenchmarkDotNet.Attributes;
 using Rollwright.Arranging;
 using Rollwright.Arranging.Advice;
-using Rollwright.Arranging.Costs;
 using Rollwright.Arranging.Lattice;
 using Rollwright.Arranging.Solving;
+using Rollwright.Arranging.Styles;
 using Rollwright.Arranging.Wishes;
 using Rollwright.Banjo.Settings;
 using Rollwright.Bench.Tunes;
@@ -16,6 +16,8 @@ namespace Rollwright.Bench;
 [MemoryDiagnoser]
 public class SolverBenchmarks
 {
+    private static readonly Style Style = LevelTable.Of(3).Apply(StyleTable.Roll);
+
     private Tune tune = null!;
     private Setting setting = null!;
 
@@ -28,10 +30,10 @@ public class SolverBenchmarks
 
     /// <summary>Lattice and exact path for the setting that looks best.</summary>
     [Benchmark]
-    public Solution OneSetting()
+    public Solver OneSetting()
     {
         var grid = StepGrid.Lay(tune, setting);
-        return TuneSolver.Solve(StepLattice.Build(grid, setting, LevelTable.Of(3).Bounds, Weights.Roll));
+        return TuneSolver.Solve(StepLattice.Build(grid, setting, LevelTable.Of(3).Bounds, Style));
     }
 
     /// <summary>From the tune to the break: every setting that is tried, and the break put together.</summary>

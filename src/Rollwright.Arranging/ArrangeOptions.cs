@@ -1,4 +1,4 @@
-using Rollwright.Arranging.Costs;
+using Rollwright.Arranging.Styles;
 using Rollwright.Banjo.Tunings;
 using Rollwright.Music.Keys;
 
@@ -20,5 +20,6 @@ public sealed record ArrangeOptions
     /// <summary>1, first year, to 5, performer.</summary>
     public int Level { get; init; } = 3;
 
-    public Weights Weights { get; init; } = Weights.Roll;
+    /// <summary>Roll by default.</summary>
+    public Style Style { get; init; } = StyleTable.Roll;
 }

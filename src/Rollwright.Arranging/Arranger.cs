@@ -1,12 +1,10 @@
-using System.Collections.Concurrent;
 using System.Collections.Immutable;
-using System.Runtime.CompilerServices;
 using Rollwright.Arranging.Advice;
 using Rollwright.Arranging.Assembling;
 using Rollwright.Arranging.Chording;
-using Rollwright.Arranging.Costs;
 using Rollwright.Arranging.Lattice;
 using Rollwright.Arranging.Solving;
+using Rollwright.Arranging.Styles;
 using Rollwright.Arranging.Wishes;
 using Rollwright.Banjo.Settings;
 using Rollwright.Music.Metre;
@@ -36,45 +34,31 @@ public static class Arranger
                 $"The notes of '{tune.Title}' do not lie on a banjo in this setting; choose another key, tuning or capo."
             );
         var level = LevelTable.Of(options.Level);
-        var weights = WeightsOf(options.Weights, level);
+        var style = level.Apply(options.Style);
         var tried = offers
             .Take(SettingsTried)
-            .Select(offer => (Offer: offer, Draft: Draft(chorded, offer.Setting, level.Bounds, weights)))
-            .Where(way => way.Draft.Solution.IsPossible)
-            .OrderBy(way => way.Draft.Solution.Total + way.Offer.Price)
+            .Select(offer => (Offer: offer, Draft: Draft(chorded, offer.Setting, level.Bounds, style)))
+            .Where(way => way.Draft.Best.IsPossible)
+            .OrderBy(way => way.Draft.Best.Total + way.Offer.Price)
             .ToArray();
         if (tried.Length == 0)
             throw new ArrangeException(
                 $"No way to play '{tune.Title}' was found in this setting; choose another key, tuning or capo."
             );
-        var (lattice, draft) = tried[0].Draft;
-        var solution = TuneSolver.Finish(lattice, draft);
-        var made = BreakAssembly.Assemble(chorded, lattice, solution, tune.Tempo ?? TempoFor(tune.Time));
+        var solver = TuneSolver.Finish(tried[0].Draft);
         ImmutableArray<SettingOffer> ordered =
         [
             .. tried.Select(way => way.Offer),
             .. offers.Where(offer => tried.All(way => way.Offer != offer)),
         ];
-        return new(made, solution.Total, ordered, !tune.HasChords);
+        return new(chorded, tune.Tempo ?? TempoFor(tune.Time), solver, ordered, !tune.HasChords, []);
     }
 
-    private static (StepLattice Lattice, Solution Solution) Draft(
-        Tune tune,
-        Setting setting,
-        LeftBounds bounds,
-        Weights weights
-    )
+    private static Solver Draft(Tune tune, Setting setting, LeftBounds bounds, Style style)
     {
-        var grid = StepGrid.Lay(tune, setting);
-        var lattice = StepLattice.Build(grid, setting, bounds, weights);
-        return (lattice, Solver.Solve(lattice, new(grid.Steps.Length)));
+        var grid = StepGrid.Lay(tune, setting, style.FollowsTune);
+        return Solver.Open(StepLattice.Build(grid, setting, bounds, style), new(grid.Steps.Length));
     }
-
-    // One table a level for each table of prices: what is built for it (the right hand's automata) is then built once.
-    private static Weights WeightsOf(Weights weights, LevelTable.Level level) =>
-        Priced.GetValue(weights, _ => []).GetOrAdd(level.Number, _ => level.Apply(weights));
-
-    private static readonly ConditionalWeakTable<Weights, ConcurrentDictionary<int, Weights>> Priced = [];
 
     // A tempo to learn and to play along at, with the unit that its metre is counted in (common practice, no source).
     private static Tempo TempoFor(TimeSignature time) =>

@@ -61,13 +61,13 @@ public static class BreakAssembly
                         Slur = done.Slur,
                     }
                 );
-            foreach (var (finger, on) in RightEvent.All[done.Event].Plucks.OrderBy(pluck => pluck.String))
+            foreach (var (finger, on) in done.Event.Plucks.OrderBy(pluck => pluck.String))
             {
                 strokes.Add(Make(lattice, place.At, on, done.Shape, place.Onset) with { Right = finger });
                 if (done.HalfShape is { } half)
                 {
                     var at = place.At + (place.Length * new Fraction(1, 2));
-                    strokes.Add(Make(lattice, at, on, half, place.HalfOnset) with { Slur = done.HalfSlur });
+                    strokes.Add(Make(lattice, at, on, half, null) with { Slur = done.HalfSlur });
                 }
             }
         }

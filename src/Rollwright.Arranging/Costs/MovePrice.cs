@@ -13,41 +13,64 @@ public sealed class MovePrice(Weights weights)
     /// <summary>No hand does this within a step.</summary>
     public const int Impossible = 1 << 28;
 
-    private readonly int place = weights["place"];
-    private readonly int travel = weights["travel"];
-    private readonly int fingerChange = weights["finger-change"];
-    private readonly int hop = weights["hop"];
-    private readonly int stretch = weights["stretch"];
+    private const double EasySpan = 80;
 
+    private readonly int place = weights[Term.Place];
+    private readonly int travel = weights[Term.Travel];
+    private readonly int fingerChange = weights[Term.FingerChange];
+    private readonly int hop = weights[Term.Hop];
+    private readonly int stretch = weights[Term.Stretch];
+
+    /// <summary>Whether the hand gets from one shape to the other within a step.</summary>
+    public static bool IsPossible(HandShape from, HandShape to)
+    {
+        if (from.IsOpen || to.IsOpen || from == to)
+            return true;
+        var low = Math.Min(from.LowestFret, to.LowestFret);
+        var high = Math.Max(from.HighestFret, to.HighestFret);
+        return Neck.Place(high) - Neck.Place(low) <= Reach.Widest + Reach.MoveInAStep;
+    }
+
+    /// <summary>The price as a bare sum; <see cref="Impossible"/> where no hand gets there.</summary>
     public int Of(HandShape from, HandShape to)
     {
+        if (!IsPossible(from, to))
+            return Impossible;
+        var sum = new Sum();
+        Of(ref sum, from, to);
+        return sum.Total;
+    }
+
+    /// <summary>The terms of a way that is possible.</summary>
+    public void Of<T>(ref T tally, HandShape from, HandShape to)
+        where T : struct, ITally
+    {
         if (from == to || to.IsOpen)
-            return 0;
-        var cost = 0;
+            return;
+        var moves = false;
         for (var s = 1; s <= 4; s++)
         {
             var fret = to.FretOn(s);
             if (fret == 0)
                 continue;
             if (from.FretOn(s) != fret)
-                cost += place + (Hops(from, to, s) ? hop : 0);
+            {
+                moves = true;
+                tally.Add(Term.Place, place);
+                if (Hops(from, to, s))
+                    tally.Add(Term.Hop, hop);
+            }
             else if (from.FingerOn(s) != to.FingerOn(s))
-                cost += fingerChange;
+            {
+                moves = true;
+                tally.Add(Term.FingerChange, fingerChange);
+            }
         }
-        if (cost > 0)
-            cost += (int)(stretch * Math.Max(0, to.Span - EasySpan));
+        if (moves)
+            tally.Add(Term.Stretch, (int)(stretch * Math.Max(0, to.Span - EasySpan)));
         if (!from.IsOpen)
-        {
-            var low = Math.Min(from.LowestFret, to.LowestFret);
-            var high = Math.Max(from.HighestFret, to.HighestFret);
-            if (Neck.Place(high) - Neck.Place(low) > Reach.Widest + Reach.MoveInAStep)
-                return Impossible;
-            cost += (int)(travel * Math.Abs(Neck.Place(from.Position) - Neck.Place(to.Position)));
-        }
-        return cost;
+            tally.Add(Term.Travel, (int)(travel * Math.Abs(Neck.Place(from.Position) - Neck.Place(to.Position))));
     }
-
-    private const double EasySpan = 80;
 
     // The finger that comes down was holding another string a moment ago.
     private static bool Hops(HandShape from, HandShape to, int onString)

@@ -7,25 +7,26 @@ namespace Rollwright.Arranging.Costs;
 /// <summary>What a note costs at a step, by what the tune wishes there: kept, missed, fitting the chord, in the way.</summary>
 public sealed class NotePrice(Weights weights, Setting setting)
 {
-    private readonly int missed = weights["melody-missed"];
-    private readonly int octave = weights["melody-octave"];
-    private readonly int moved = weights["melody-moved"];
-    private readonly int againstChord = weights["against-chord"];
-    private readonly int drone = weights["drone"];
-    private readonly int droneAgainst = weights["drone-against"];
-    private readonly int openFiller = weights["open-filler"];
-    private readonly int frettedFiller = weights["fretted-filler"];
-    private readonly int masks = weights["masks-melody"];
-    private readonly int unnatural = weights["unnatural"];
-    private readonly int highFret = weights["high-fret"];
-    private readonly int melodyIndex = weights["melody-index"];
-    private readonly int melodyMiddle = weights["melody-middle"];
+    private readonly int missed = weights[Term.MelodyMissed];
+    private readonly int octave = weights[Term.MelodyOctave];
+    private readonly int moved = weights[Term.MelodyMoved];
+    private readonly int againstChord = weights[Term.AgainstChord];
+    private readonly int drone = weights[Term.Drone];
+    private readonly int droneAgainst = weights[Term.DroneAgainst];
+    private readonly int openFiller = weights[Term.OpenFiller];
+    private readonly int frettedFiller = weights[Term.FrettedFiller];
+    private readonly int masks = weights[Term.MasksMelody];
+    private readonly int unnatural = weights[Term.Unnatural];
+    private readonly int highFret = weights[Term.HighFret];
+    private readonly int lowFret = weights[Term.LowFret];
+    private readonly int melodyIndex = weights[Term.MelodyIndex];
+    private readonly int melodyMiddle = weights[Term.MelodyMiddle];
+
+    /// <summary>Up to this fret a note counts as low, from the next one as high (assumption).</summary>
+    private const int FirstPosition = 5;
 
     /// <summary>Price of leaving the tune's note of this step out altogether.</summary>
     public int Missed(StepPlace step) => step.Onset is null ? 0 : Scale(missed, step.Weight);
-
-    /// <summary>Price of leaving out the note that the tune has half a step later.</summary>
-    public int HalfMissed(StepPlace step) => step.HalfOnset is null ? 0 : Scale(missed, step.HalfWeight);
 
     /// <summary>The part of <see cref="Missed"/> that a note of this key still leaves: 0 where it is the tune's own.</summary>
     public int Missing(StepPlace step, int key)
@@ -37,55 +38,76 @@ public sealed class NotePrice(Weights weights, Setting setting)
     }
 
     /// <summary>Price of the note itself: where it lies, and what it is beside the tune.</summary>
+    /// <param name="tally">Takes the terms.</param>
     /// <param name="step">The step.</param>
     /// <param name="next">The step after; null at the end.</param>
     /// <param name="onString">1 to 5.</param>
     /// <param name="fret">Counted from the capo.</param>
-    public int Of(StepPlace step, StepPlace? next, int onString, int fret)
+    public void Of<T>(ref T tally, StepPlace step, StepPlace? next, int onString, int fret)
+        where T : struct, ITally
     {
         var key = setting.Tuning.KeyOf(onString, fret);
-        var cost = Place(onString, fret, key);
-        return step.Onset == key ? cost : cost + Filler(step, next, onString, fret, key);
+        Place(ref tally, onString, fret, key);
+        if (step.Onset != key)
+            Filler(ref tally, step, next, onString, fret, key);
     }
 
-    /// <summary>Price of the finger that plays a note of the tune; 0 for the thumb.</summary>
-    public int Finger(RightFinger finger) =>
-        finger switch
-        {
-            RightFinger.I => melodyIndex,
-            RightFinger.M => melodyMiddle,
-            _ => 0,
-        };
-
-    private int Place(int onString, int fret, int key)
+    /// <summary>Price of the finger that plays a note of the tune; nothing for the thumb.</summary>
+    public void Finger<T>(ref T tally, RightFinger finger)
+        where T : struct, ITally
     {
+        if (finger == RightFinger.I)
+            tally.Add(Term.MelodyIndex, melodyIndex);
+        else if (finger == RightFinger.M)
+            tally.Add(Term.MelodyMiddle, melodyMiddle);
+    }
+
+    private void Place<T>(ref T tally, int onString, int fret, int key)
+        where T : struct, ITally
+    {
+        if (fret > FirstPosition)
+            tally.Add(Term.HighFret, highFret * (fret - FirstPosition));
+        else
+            tally.Add(Term.LowFret, onString == 5 ? 0 : lowFret * (FirstPosition - fret));
         if (fret == 0 || onString == 5)
-            return 0;
-        var cost = highFret * Math.Max(0, fret - 5);
+            return;
         for (var s = 1; s <= 4; s++)
         {
             var other = key - setting.Tuning.OpenOf(s);
-            if (s != onString && other >= 0 && other < fret)
-                return cost + unnatural;
+            if (s == onString || other < 0 || other >= fret)
+                continue;
+            tally.Add(Term.Unnatural, unnatural);
+            return;
         }
-        return cost;
     }
 
-    private int Filler(StepPlace step, StepPlace? next, int onString, int fret, int key)
+    private void Filler<T>(ref T tally, StepPlace step, StepPlace? next, int onString, int fret, int key)
+        where T : struct, ITally
     {
-        var fits = step.Chord?.Contains(key) ?? setting.Position.Contains(key % 12);
         if (onString == 5)
-            return drone + (step.Chord is { } chord && !chord.Contains(key) ? droneAgainst : 0);
-        var cost = fret == 0 ? openFiller : frettedFiller;
-        if (!fits)
-            cost += againstChord;
+        {
+            tally.Add(Term.Drone, drone);
+            if (step.Chord is { } chord && !chord.Contains(key))
+                tally.Add(Term.DroneAgainst, droneAgainst);
+            return;
+        }
+        var price = fret == 0 ? openFiller : frettedFiller;
+        tally.Add(fret == 0 ? Term.OpenFiller : Term.FrettedFiller, price);
+        if (!(step.Chord?.Contains(key) ?? setting.Position.Contains(key % 12)))
+        {
+            price += againstChord;
+            tally.Add(Term.AgainstChord, againstChord);
+        }
         if (step.Sounding is { } tune && key > tune)
-            cost += masks;
+        {
+            price += masks;
+            tally.Add(Term.MasksMelody, masks);
+        }
         var repeats = step.Onset is null && step.Sounding == key;
         var foretells = step.Onset is null && next?.Onset == key;
+        // It takes off what the filler costs, and no more.
         if (repeats || foretells)
-            cost -= moved;
-        return Math.Max(0, cost);
+            tally.Add(Term.MelodyMoved, -Math.Min(moved, Math.Max(0, price)));
     }
 
     private static int Scale(int price, int thousandths) => (int)((long)price * thousandths / 1000);

@@ -1,3 +1,4 @@
+using System.Numerics;
 using Rollwright.Arranging.Lattice;
 using Rollwright.Banjo.Strokes;
 
@@ -9,58 +10,75 @@ namespace Rollwright.Arranging.Costs;
 /// </summary>
 public sealed class RightPrice(Weights weights)
 {
-    private readonly int rollBroken = weights["roll-broken"];
-    private readonly int sameString = weights["same-string"];
-    private readonly int silent = weights["step-silent"];
-    private readonly int trill = weights["trill"];
-    private readonly int crossed = weights["crossed"];
-    private readonly int pinch = weights["pinch"];
-    private readonly int[] onString = BuildStrings(weights);
+    private readonly Weights weights = weights;
+    private readonly int sameString = weights[Term.SameString];
+    private readonly int trill = weights[Term.Trill];
 
+    /// <summary>Whether the way of playing asks a bar to be a roll at all.</summary>
+    public bool AsksRoll { get; } = weights[Term.RollBroken] > 0;
+
+    /// <param name="tally">Takes the terms.</param>
     /// <param name="before">What the hand remembers.</param>
     /// <param name="happening">What it does.</param>
     /// <param name="breaksRoll">The bar stops being any roll of the table with this event.</param>
-    public int Of(RightState before, RightEvent happening, bool breaksRoll)
+    /// <param name="isBetween">The step lies between two steps of the metre, where only the tune asks for something.</param>
+    public void Of<T>(ref T tally, RightState before, RightEvent happening, bool breaksRoll, bool isBetween)
+        where T : struct, ITally
     {
         if (happening.IsSilent)
-            return silent;
-        var cost = 0;
+        {
+            if (!isBetween)
+                tally.Add(Term.StepSilent, weights[Term.StepSilent]);
+            return;
+        }
+        if (isBetween)
+            tally.Add(Term.BetweenPluck, weights[Term.BetweenPluck]);
         foreach (var (finger, on) in happening.Plucks)
         {
-            cost += onString[((int)finger * 6) + on];
+            if (Habit(finger, on) is { } term)
+                tally.Add(term, weights[term]);
             if (on == before.String)
-                cost += sameString;
+                tally.Add(Term.SameString, sameString);
         }
         if ((happening.FingerMask & before.Earlier) != 0 && !happening.IsPinch)
-            cost += trill;
+            tally.Add(Term.Trill, trill);
         if (Crosses(before, happening))
-            cost += crossed;
+            tally.Add(Term.Crossed, weights[Term.Crossed]);
         if (happening.IsPinch)
-            cost += pinch;
+            tally.Add(Term.Pinch, weights[Term.Pinch]);
         if (breaksRoll)
-            cost += rollBroken;
-        return cost;
+            tally.Add(Term.RollBroken, weights[Term.RollBroken]);
     }
+
+    /// <summary>Price of a bar in this way of playing, whatever happens in it.</summary>
+    public void OfBar<T>(ref T tally)
+        where T : struct, ITally => tally.Add(Term.OutOfRoll, weights[Term.OutOfRoll]);
 
     // The hand lies with the thumb towards the short string and the middle finger towards the first: two plucks running
     // whose strings lie the other way round than their fingers cross it (common practice, no source).
     private static bool Crosses(RightState before, RightEvent happening)
     {
-        if (!before.Rings || happening.Plucks is not [var (finger, on)] || on == before.String)
+        if (
+            !before.Rings
+            || happening.Plucks is not [var (finger, on)]
+            || on == before.String
+            || !BitOperations.IsPow2(before.Last)
+        )
             return false;
-        return (1 << (int)finger) > before.Fingers == on > before.String;
+        return (1 << (int)finger) > before.Last == on > before.String;
     }
 
-    private static int[] BuildStrings(Weights weights)
-    {
-        var prices = new int[18];
-        prices[((int)RightFinger.T * 6) + 1] = weights["thumb-1"];
-        prices[((int)RightFinger.T * 6) + 2] = weights["thumb-2"];
-        prices[((int)RightFinger.I * 6) + 1] = weights["index-1"];
-        prices[((int)RightFinger.I * 6) + 3] = weights["index-3"];
-        prices[((int)RightFinger.I * 6) + 4] = weights["index-4"];
-        prices[((int)RightFinger.M * 6) + 2] = weights["middle-2"];
-        prices[((int)RightFinger.M * 6) + 3] = weights["middle-3"];
-        return prices;
-    }
+    /// <summary>The price of a string that is not a finger's own; null where it is (common practice, no source).</summary>
+    private static Term? Habit(RightFinger finger, int onString) =>
+        (finger, onString) switch
+        {
+            (RightFinger.T, 1) => Term.Thumb1,
+            (RightFinger.T, 2) => Term.Thumb2,
+            (RightFinger.I, 1) => Term.Index1,
+            (RightFinger.I, 3) => Term.Index3,
+            (RightFinger.I, 4) => Term.Index4,
+            (RightFinger.M, 2) => Term.Middle2,
+            (RightFinger.M, 3) => Term.Middle3,
+            _ => null,
+        };
 }

@@ -16,13 +16,11 @@ public sealed class SlurPrice
 
     // By kind, string, fret from, fret to: asked for thousands of times a tune.
     private readonly bool[] usual = new bool[3 * 5 * Frets * Frets];
-    private readonly int plain;
-    private readonly int unusual;
+    private readonly Weights weights;
 
     public SlurPrice(Weights weights)
     {
-        plain = weights["slur"];
-        unusual = weights["slur-unusual"];
+        this.weights = weights;
         foreach (var slur in SlurTable.All)
             usual[Index(slur.Kind, slur.String, slur.From, slur.To)] = true;
     }
@@ -32,17 +30,9 @@ public sealed class SlurPrice
     public static SlurKind? KindOf(HandShape from, HandShape to, int onString)
     {
         var (low, high) = (from.FretOn(onString), to.FretOn(onString));
-        if (low == high)
+        // But for this string nothing is put down anew.
+        if (low == high || !to.With(onString, 0, 0).IsWithin(from))
             return null;
-        for (var s = 1; s <= 4; s++)
-        {
-            if (
-                s != onString
-                && to.FretOn(s) > 0
-                && (to.FretOn(s) != from.FretOn(s) || to.FingerOn(s) != from.FingerOn(s))
-            )
-                return null;
-        }
         var (first, second) = (from.FingerOn(onString), to.FingerOn(onString));
         var wide = Math.Abs(high - low);
         if (low > 0 && high > 0 && first == second)
@@ -54,8 +44,23 @@ public sealed class SlurPrice
         return high == 0 || second < first ? SlurKind.PullOff : null;
     }
 
-    public int Of(SlurKind kind, int onString, int from, int to) =>
-        plain + (usual[Index(kind, onString, from, to)] ? 0 : unusual);
+    /// <param name="tally">Takes the terms.</param>
+    /// <param name="kind">How.</param>
+    /// <param name="onString">1 to 4.</param>
+    /// <param name="from">The fret that sounds before.</param>
+    /// <param name="to">The fret that sounds then.</param>
+    /// <param name="strength">Of the step at which it sounds: 3 bar, 2 beat, 1 between, 0 within a step.</param>
+    public void Of<T>(ref T tally, SlurKind kind, int onString, int from, int to, int strength)
+        where T : struct, ITally
+    {
+        tally.Add(Term.Slur, weights[Term.Slur]);
+        if (!usual[Index(kind, onString, from, to)])
+            tally.Add(Term.SlurUnusual, weights[Term.SlurUnusual]);
+        if (strength == 3)
+            tally.Add(Term.SlurOnOne, weights[Term.SlurOnOne]);
+        else if (strength == 2)
+            tally.Add(Term.SlurOnBeat, weights[Term.SlurOnBeat]);
+    }
 
     private const int Frets = Neck.LastFret + 1;
 

@@ -1,34 +1,39 @@
+using Rollwright.Arranging.Costs;
+using Rollwright.Arranging.Styles;
+using Rollwright.Arranging.Wishes;
+using Rollwright.Banjo.Settings;
+using Rollwright.Banjo.Shapes;
+using Rollwright.Banjo.Strokes;
 using Rollwright.Banjo.Tunings;
 
 namespace Rollwright.Arranging.Lattice;
 
-/// <summary>Prices of every string and fret at one step, so that the events only add them up.</summary>
-internal sealed class NoteTable
+/// <summary>Prices of every string and fret at one step in one way of playing, so that events only add them up.</summary>
+public sealed class NoteTable
 {
-    private readonly int[] price;
-    private readonly int[] missing;
-    private readonly bool[] melody;
-    private readonly int frets;
+    private const int Frets = Neck.LastFret + 1;
 
-    public NoteTable(StepLattice lattice, int step)
+    private readonly int[] price = new int[5 * Frets];
+    private readonly int[] missing = new int[5 * Frets];
+    private readonly bool[] melody = new bool[5 * Frets];
+    private readonly int byIndex;
+    private readonly int byMiddle;
+
+    public NoteTable(StepPlace place, StepPlace? next, NotePrice notes, Setting setting, int highestFret)
     {
-        var place = lattice.Grid.Steps[step];
-        var after = lattice.After(step);
-        var next = after < 0 ? null : lattice.Grid.Steps[after];
-        frets = lattice.Bounds.HighestFret + 6;
-        price = new int[5 * frets];
-        missing = new int[5 * frets];
-        melody = new bool[5 * frets];
-        Missed = lattice.Notes.Missed(place);
-        HalfMissed = lattice.Notes.HalfMissed(place);
+        Missed = notes.Missed(place);
+        byIndex = Finger(notes, RightFinger.I);
+        byMiddle = Finger(notes, RightFinger.M);
         for (var s = 1; s <= Neck.Strings; s++)
         {
-            for (var fret = 0; fret < (s == 5 ? 1 : frets); fret++)
+            for (var fret = 0; fret <= (s == Neck.ShortString ? 0 : highestFret); fret++)
             {
-                var at = ((s - 1) * frets) + fret;
-                var key = lattice.Setting.Tuning.KeyOf(s, fret);
-                price[at] = lattice.Notes.Of(place, next, s, fret);
-                missing[at] = lattice.Notes.Missing(place, key);
+                var at = At(s, fret);
+                var key = setting.Tuning.KeyOf(s, fret);
+                var sum = new Sum();
+                notes.Of(ref sum, place, next, s, fret);
+                price[at] = sum.Total;
+                missing[at] = notes.Missing(place, key);
                 melody[at] = place.Onset == key;
             }
         }
@@ -37,12 +42,33 @@ internal sealed class NoteTable
     /// <summary>Price of silence where the tune has a note at the step.</summary>
     public int Missed { get; }
 
-    /// <summary>Price of silence where the tune has a note half a step later.</summary>
-    public int HalfMissed { get; }
+    /// <summary>Price of an event's notes under a shape, what is missed of the tune included.</summary>
+    public int Of(RightEvent happening, HandShape shape)
+    {
+        var (sum, left) = (0, Missed);
+        foreach (var (finger, on) in happening.Plucks)
+        {
+            var at = At(on, shape.FretOn(on));
+            sum += price[at];
+            if (melody[at])
+                sum +=
+                    finger == RightFinger.I ? byIndex
+                    : finger == RightFinger.M ? byMiddle
+                    : 0;
+            left = Math.Min(left, missing[at]);
+        }
+        return sum + left;
+    }
 
-    public int Price(int onString, int fret) => price[((onString - 1) * frets) + fret];
+    /// <summary>Price of a note that the left hand makes.</summary>
+    public int OfSlurred(int onString, int fret) => price[At(onString, fret)] + missing[At(onString, fret)];
 
-    public int Missing(int onString, int fret) => missing[((onString - 1) * frets) + fret];
+    private static int Finger(NotePrice notes, RightFinger finger)
+    {
+        var sum = new Sum();
+        notes.Finger(ref sum, finger);
+        return sum.Total;
+    }
 
-    public bool IsMelody(int onString, int fret) => melody[((onString - 1) * frets) + fret];
+    private static int At(int onString, int fret) => ((onString - 1) * Frets) + fret;
 }

@@ -15,6 +15,19 @@ public sealed record RightEvent(ImmutableArray<(RightFinger Finger, int String)>
 
     public static int Silence => 0;
 
+    /// <summary>A style has this many ways of playing at most.</summary>
+    public const int MostModes = 2;
+
+    /// <summary>Rows of price tables: every event in every way of playing.</summary>
+    public static int MostRows => MostModes * All.Length;
+
+    /// <summary>The row of an event in one of the style's ways of playing.</summary>
+    public static int Row(int mode, int happening) => (mode * All.Length) + happening;
+
+    public static int ModeOf(int row) => row / All.Length;
+
+    public static int EventOf(int row) => row % All.Length;
+
     public bool IsSilent => Plucks.IsEmpty;
 
     public bool IsPinch => Plucks.Length > 1;

@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using Rollwright.Arranging.Costs;
+using Rollwright.Arranging.Styles;
 using Rollwright.Banjo.Rolls;
+using Rollwright.Banjo.Tunings;
 
 namespace Rollwright.Arranging.Lattice;
 
@@ -19,50 +21,93 @@ public sealed class RightHand
 
     /// <summary>States and ways at one position in the bar.</summary>
     /// <param name="States">States before the step.</param>
-    /// <param name="Ways">For each state what may happen, in the fixed order of events.</param>
+    /// <param name="Ways">For each state what may happen, in the fixed order of rows.</param>
     /// <param name="NextSlur">For each state: the state after a slur on its ringing string, or <see cref="Never"/>.</param>
-    public sealed record Layer(ImmutableArray<RightState> States, Way[][] Ways, int[] NextSlur);
+    public sealed record Layer(ImmutableArray<RightState> States, Way[][] Ways, int[] NextSlur)
+    {
+        private readonly Lazy<short[]> wayOfRow = new(() => Index(Ways));
+
+        /// <summary>The way of a state in a row; null where the hand has none.</summary>
+        public Way? WayOf(int state, int row)
+        {
+            var at = wayOfRow.Value[(state * RightEvent.MostRows) + row];
+            return at < 0 ? null : Ways[state][at];
+        }
+
+        private static short[] Index(Way[][] ways)
+        {
+            var index = new short[ways.Length * RightEvent.MostRows];
+            Array.Fill(index, (short)-1);
+            for (var r = 0; r < ways.Length; r++)
+            {
+                for (var i = 0; i < ways[r].Length; i++)
+                    index[(r * RightEvent.MostRows) + ways[r][i].Row] = (short)i;
+            }
+            return index;
+        }
+    }
 
     /// <summary>Something that the hand can do.</summary>
-    /// <param name="Event">Index into <see cref="RightEvent.All"/>.</param>
+    /// <param name="Row">Mode and event: see <see cref="RightEvent.Row"/>.</param>
     /// <param name="Next">The state after.</param>
     /// <param name="Cost">Its price apart from the notes.</param>
-    public readonly record struct Way(int Event, int Next, int Cost);
+    public readonly record struct Way(int Row, int Next, int Cost);
 
     public Layer At(int position) => layers[position];
 
-    /// <summary>States after the last step: the same for every bar, since the next bar begins a new roll.</summary>
+    /// <summary>States after the last step: the same for every bar of a tune, since the next bar begins a new roll.</summary>
     public ImmutableArray<RightState> Last => layers[^1].States;
 
-    /// <summary>The states in which any bar may begin: what was played last, every roll open.</summary>
-    public static ImmutableArray<RightState> Entries(int rolls)
+    /// <summary>The states in which any bar may begin: what was played last, every roll open. The first is rest.</summary>
+    public static ImmutableArray<RightState> Entries(int modes, bool hasShortSteps)
     {
-        var entries = new List<RightState> { RightState.Start(rolls) };
-        entries.AddRange(RightEvent.All.Where(e => !e.IsSilent).Select(e => After(RightState.Start(rolls), e, rolls)));
+        var entries = new List<RightState>();
+        for (var mode = 0; mode < modes; mode++)
+        {
+            entries.Add(new(mode, 0));
+            foreach (var happening in RightEvent.All.Where(e => !e.IsSilent))
+                entries.Add(After(new(mode, 0), happening, 0, mode, default));
+            if (!hasShortSteps)
+                continue;
+            // Short steps before the bar line tire more than one finger, and leave a string ringing after a slur.
+            for (var tired = 0; tired < 8; tired++)
+            {
+                for (var s = 0; s <= 5; s++)
+                    entries.Add(new(mode, 0, tired, 0, s, s is >= 1 and <= 4));
+            }
+        }
         return [.. entries.Distinct()];
     }
 
-    /// <param name="steps">Steps of the bar.</param>
+    /// <param name="pattern">How the steps of the bar lie in time.</param>
     /// <param name="rolls">The rolls of the table.</param>
-    /// <param name="isFull">A full bar is asked to be a roll; a pickup is not.</param>
-    /// <param name="price">Prices of what the right hand does.</param>
-    public static RightHand Build(int steps, ImmutableArray<Roll> rolls, bool isFull, RightPrice price)
+    /// <param name="style">The ways of playing that it may choose from.</param>
+    public static RightHand Build(BarPattern pattern, ImmutableArray<Roll> rolls, Style style)
     {
-        var fitting = rolls.Where(roll => Suits(roll, steps)).ToImmutableArray();
+        var steps = pattern.Steps.Length;
+        var mains = pattern.Steps.Count(step => !step.IsBetween);
+        var fitting = rolls.Where(roll => Suits(roll, mains)).ToImmutableArray();
         var all = (1 << fitting.Length) - 1;
-        var entries = Entries(all);
+        var entries = Entries(style.Modes.Length, pattern.HasShortSteps);
         var layers = new Layer[steps + 1];
         var states = entries;
         for (var position = 0; position < steps; position++)
         {
-            var after = position == steps - 1 ? new StateIndex(entries, all) : new StateIndex([], null);
+            var after = position == steps - 1 ? new StateIndex(entries) : new StateIndex([]);
             var ways = new Way[states.Length][];
             var slur = new int[states.Length];
             for (var r = 0; r < states.Length; r++)
             {
-                ways[r] = [.. Ways(states[r], fitting, position, isFull, price, after)];
-                slur[r] = states[r] is { Rings: true, String: >= 1 and <= 4 }
-                    ? after.Of(new(states[r].Rolls, 0, 0, false))
+                ways[r] = [.. Ways(states[r], pattern, position, fitting, all, style, after)];
+                var before =
+                    position == 0
+                        ? states[r] with
+                        {
+                            Rolls = RollsAtFirst(style, states[r].Mode, pattern, all),
+                        }
+                        : states[r];
+                slur[r] = before is { Rings: true, String: >= 1 and <= 4 }
+                    ? after.Of(AfterSlur(before, pattern.Steps[position]))
                     : Never;
             }
             layers[position] = new(states, ways, slur);
@@ -76,23 +121,46 @@ public sealed class RightHand
 
     private static IEnumerable<Way> Ways(
         RightState state,
-        ImmutableArray<Roll> rolls,
+        BarPattern pattern,
         int position,
-        bool isFull,
-        RightPrice price,
+        ImmutableArray<Roll> rolls,
+        int all,
+        Style style,
         StateIndex after
     )
     {
-        for (var e = 0; e < RightEvent.All.Length; e++)
+        var step = pattern.Steps[position];
+        for (var mode = 0; mode < style.Modes.Length; mode++)
         {
-            var happening = RightEvent.All[e];
-            if ((state.Fingers & happening.FingerMask) != 0)
+            // A phrase is played in one way: it changes where a phrase opens.
+            if (mode != state.Mode && !(position == 0 && pattern.OpensPhrase))
                 continue;
-            var left = RollsLeft(state.Rolls, happening, rolls, position);
-            var breaks = isFull && left == 0 && state.Rolls != 0;
-            yield return new(e, after.Of(After(state, happening, left)), price.Of(state, happening, breaks));
+            var price = style.Modes[mode].Right;
+            var before = position == 0 ? state with { Rolls = RollsAtFirst(style, mode, pattern, all) } : state;
+            for (var e = 0; e < RightEvent.All.Length; e++)
+            {
+                var happening = RightEvent.All[e];
+                if ((before.Tired & happening.FingerMask) != 0)
+                    continue;
+                if (step.IsBetween && !happening.IsSilent && (step.IsFast || happening.IsPinch))
+                    continue;
+                var left = RollsLeft(before.Rolls, happening, rolls, step);
+                var breaks = price.AsksRoll && pattern.IsFull && left == 0 && before.Rolls != 0;
+                var sum = new Sum();
+                price.Of(ref sum, before, happening, breaks, step.IsBetween);
+                if (position == 0 && pattern.IsFull)
+                    price.OfBar(ref sum);
+                yield return new(
+                    RightEvent.Row(mode, e),
+                    after.Of(After(before, happening, left, mode, step)),
+                    sum.Total
+                );
+            }
         }
     }
+
+    private static int RollsAtFirst(Style style, int mode, BarPattern pattern, int all) =>
+        style.Modes[mode].Right.AsksRoll && pattern.IsFull ? all : 0;
 
     // States with the same ways on are one: which rolls are still open matters only where they differ from here.
     private static void Merge(Layer[] layers, int position)
@@ -100,14 +168,14 @@ public sealed class RightHand
         var layer = layers[position];
         var kept = new List<int>();
         var classOf = new int[layer.States.Length];
-        var known = new Dictionary<(int Slur, int String, int Hash), List<int>>();
+        var known = new Dictionary<(int Slur, int String, int Mode, int Hash), List<int>>();
         for (var r = 0; r < classOf.Length; r++)
         {
             var slur = layer.NextSlur[r];
             var hash = new HashCode();
             foreach (var way in layer.Ways[r])
                 hash.Add(way);
-            var sign = (slur, slur == Never ? 0 : layer.States[r].String, hash.ToHashCode());
+            var sign = (slur, slur == Never ? 0 : layer.States[r].String, layer.States[r].Mode, hash.ToHashCode());
             if (!known.TryGetValue(sign, out var alike))
                 known[sign] = alike = [];
             var same = alike.FindIndex(c => layer.Ways[kept[c]].AsSpan().SequenceEqual(layer.Ways[r]));
@@ -124,35 +192,56 @@ public sealed class RightHand
             [.. kept.Select(r => layer.NextSlur[r])]
         );
         var before = layers[position - 1];
-        layers[position - 1] = before with
-        {
-            Ways = [.. before.Ways.Select(ways => ways.Select(way => way with { Next = classOf[way.Next] }).ToArray())],
-            NextSlur = [.. before.NextSlur.Select(next => next == Never ? Never : classOf[next])],
-        };
+        layers[position - 1] = new(
+            before.States,
+            [.. before.Ways.Select(ways => ways.Select(way => way with { Next = classOf[way.Next] }).ToArray())],
+            [.. before.NextSlur.Select(next => next == Never ? Never : classOf[next])]
+        );
     }
 
-    private static RightState After(RightState before, RightEvent happening, int rolls) =>
-        happening.IsSilent ? new(rolls, 0, 0, false)
-        : happening.IsPinch ? new(rolls, happening.FingerMask, 0, false)
-        : new(
+    private static RightState After(RightState before, RightEvent happening, int rolls, int mode, BarPattern.Step step)
+    {
+        var older = step.Holds ? before.Last : 0;
+        if (happening.IsSilent)
+            // A step between that nothing happens at leaves the hand as it was.
+            return step is { IsBetween: true, Holds: true } ? before with { Mode = mode, Older = 0 }
+                : step.IsBetween ? before with { Mode = mode, Last = 0, Older = 0, Earlier = 0 }
+                : new(mode, rolls, step.Holds ? before.Last : 0);
+        if (happening.IsPinch)
+            return new(mode, rolls, happening.FingerMask, older);
+        return new(
+            mode,
             rolls,
             happening.FingerMask,
+            older,
             happening.Plucks[0].String,
-            true,
-            rolls == 0 && before.String != 0 ? before.Fingers : 0
+            happening.Plucks[0].String != Neck.ShortString,
+            rolls == 0 && before.String != 0 ? before.Last : 0
         );
+    }
+
+    // A slur in a step of its own leaves the fingers fresh and its string free; one within a step goes on ringing.
+    private static RightState AfterSlur(RightState before, BarPattern.Step step) =>
+        step.IsBetween
+            ? before with
+            {
+                Last = step.Holds ? before.Last : 0,
+                Older = 0,
+                Earlier = 0,
+            }
+            : new(before.Mode, before.Rolls, step.Holds ? before.Last : 0);
 
     // Silence keeps every roll open: the hand goes on in time and leaves one note out.
-    private static int RollsLeft(int open, RightEvent happening, ImmutableArray<Roll> rolls, int position)
+    private static int RollsLeft(int open, RightEvent happening, ImmutableArray<Roll> rolls, BarPattern.Step step)
     {
-        if (happening.IsSilent)
+        if (happening.IsSilent || open == 0)
             return open;
-        if (happening.IsPinch)
+        if (happening.IsPinch || step.IsBetween)
             return 0;
         var left = 0;
         for (var roll = 0; roll < rolls.Length; roll++)
         {
-            if ((open & (1 << roll)) != 0 && rolls[roll].FingerAt(position) == happening.Plucks[0].Finger)
+            if ((open & (1 << roll)) != 0 && rolls[roll].FingerAt(step.Main) == happening.Plucks[0].Finger)
                 left |= 1 << roll;
         }
         return left;
@@ -175,29 +264,41 @@ public sealed class RightHand
         return true;
     }
 
-    /// <summary>States in order of their first mention; after the last step all rolls are open again.</summary>
+    /// <summary>States in order of their first mention; after the last step the rolls are forgotten.</summary>
     private sealed class StateIndex
     {
         private readonly List<RightState> states;
         private readonly Dictionary<RightState, int> index = [];
-        private readonly int? reopen;
+        private readonly bool isLast;
 
-        public StateIndex(ImmutableArray<RightState> known, int? reopen)
+        public StateIndex(ImmutableArray<RightState> known)
         {
             states = [.. known];
-            this.reopen = reopen;
+            isLast = !known.IsEmpty;
             for (var i = 0; i < known.Length; i++)
                 index[known[i]] = i;
         }
 
         public ImmutableArray<RightState> States => [.. states];
 
+        private static RightState AtBarLine(RightState state) =>
+            new(
+                state.Mode,
+                0,
+                state.Tired,
+                0,
+                state.Rings || state.String == Neck.ShortString ? state.String : 0,
+                state.Rings
+            );
+
         public int Of(RightState state)
         {
-            if (reopen is { } all)
-                state = state with { Rolls = all, Earlier = 0 };
+            if (isLast)
+                state = AtBarLine(state);
             if (!index.TryGetValue(state, out var found))
             {
+                if (isLast)
+                    throw new InvalidOperationException($"{state} is no state in which a bar begins.");
                 index[state] = found = states.Count;
                 states.Add(state);
             }

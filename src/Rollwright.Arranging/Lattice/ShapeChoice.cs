@@ -12,7 +12,7 @@ namespace Rollwright.Arranging.Lattice;
 /// The hand shapes that are worth asking for at each step: the open hand, every finger that the tune near by can use,
 /// pairs of those, the chord of the moment whole and in pieces, and pieces with one finger of the tune added.
 /// </summary>
-public sealed class ShapeChoice(StepGrid grid, Setting setting, LeftBounds bounds)
+public sealed class ShapeChoice(StepGrid grid, Setting setting, LeftBounds bounds, int placesANote)
 {
     // The tune two steps back and four ahead: what a finger may still hold, or be put down early for.
     private const int Behind = 2;
@@ -79,8 +79,6 @@ public sealed class ShapeChoice(StepGrid grid, Setting setting, LeftBounds bound
             return;
         if (grid.Steps[step].Onset is { } key)
             AddPlaces(key, places);
-        if (grid.Steps[step].HalfOnset is { } half)
-            AddPlaces(half, places);
     }
 
     private void AddPlaces(int key, List<(int, int)> places)
@@ -92,7 +90,7 @@ public sealed class ShapeChoice(StepGrid grid, Setting setting, LeftBounds bound
             var fret = key - setting.Tuning.OpenOf(s);
             if (fret < 0)
                 continue;
-            if (fret > bounds.HighestFret || taken == bounds.PlacesANote)
+            if (fret > bounds.HighestFret || taken == placesANote)
                 break;
             taken++;
             if (fret > 0 && !places.Contains((s, fret)))

@@ -1,11 +1,10 @@
-using System.Collections.Concurrent;
 using System.Collections.Immutable;
-using System.Runtime.CompilerServices;
 using Rollwright.Arranging.Costs;
+using Rollwright.Arranging.Styles;
 using Rollwright.Arranging.Wishes;
-using Rollwright.Banjo.Rolls;
 using Rollwright.Banjo.Settings;
 using Rollwright.Banjo.Shapes;
+using Rollwright.Music.Chords;
 
 namespace Rollwright.Arranging.Lattice;
 
@@ -13,31 +12,23 @@ namespace Rollwright.Arranging.Lattice;
 /// The question put to the solver: which shapes and right-hand states there are at every step, and what each way
 /// between them costs. Immutable once built; locks and wishes for consistency are laid over it.
 /// </summary>
+/// <remarks>Prices are worked out when first asked for; a lattice serves one thread.</remarks>
 public sealed class StepLattice
 {
-    private const int KnownSlurs = 1 << 8;
+    private static readonly HandShape[] Nothing = [HandShape.Open];
 
-    private readonly int[] moveCache;
-    private readonly ushort[] slurCache;
-    private readonly HandShape[] allShapes;
-    private readonly Dictionary<HandShape, int> idOf;
-    private readonly MovePrice movePrice;
     private readonly StepPrices?[] prices;
-
-    // Automata depend on nothing but the prices and the length of the bar: built once for all tunes.
-    private static readonly ConditionalWeakTable<
-        Weights,
-        ConcurrentDictionary<(int Steps, bool IsFull), RightHand>
-    > HandsOf = [];
+    private readonly ShapeWays ways;
+    private readonly Dictionary<StepKey, StepPrices> alike = [];
+    private readonly Dictionary<(HandShape[], HandShape[]), ShapePair> pairs = [];
 
     private StepLattice(
         StepGrid grid,
         Setting setting,
         LeftBounds bounds,
-        Weights weights,
+        Style style,
         RightHand[] rightHands,
-        ushort[][] shapeIds,
-        HandShape[] allShapes,
+        HandShape[][] shapes,
         ImmutableArray<LickPlace> licks
     )
     {
@@ -45,19 +36,26 @@ public sealed class StepLattice
         Grid = grid;
         Setting = setting;
         Bounds = bounds;
-        Weights = weights;
+        Style = style;
         RightHands = rightHands;
-        ShapeIds = shapeIds;
-        this.allShapes = allShapes;
-        idOf = allShapes.Select((shape, id) => (shape, id)).ToDictionary(pair => pair.shape, pair => pair.id);
-        moveCache = new int[allShapes.Length * allShapes.Length];
-        Array.Fill(moveCache, -1);
-        slurCache = new ushort[moveCache.Length];
-        movePrice = new(weights);
+        Shapes = shapes;
+        ways = new(shapes.Distinct().SelectMany(set => set), style.Moves);
         prices = new StepPrices?[grid.Steps.Length];
-        Notes = new(weights, setting);
-        Slurs = new(weights);
+        Notes = [.. style.Modes.Select(mode => new NotePrice(mode.Weights, setting))];
     }
+
+    // All that the prices of a step depend on.
+    private readonly record struct StepKey(
+        HandShape[] Before,
+        HandShape[] Shapes,
+        int? Onset,
+        int Weight,
+        int? Sounding,
+        int? NextOnset,
+        Chord? Chord,
+        int SlurStrength,
+        bool IsSeamTarget
+    );
 
     public StepGrid Grid { get; }
 
@@ -65,72 +63,64 @@ public sealed class StepLattice
 
     public LeftBounds Bounds { get; }
 
-    public Weights Weights { get; }
+    public Style Style { get; }
 
     /// <summary>The right hand's automaton of each written bar.</summary>
     public RightHand[] RightHands { get; }
 
-    /// <summary>For each step the shapes that may sound there, as ids; the first is the open hand.</summary>
-    public ushort[][] ShapeIds { get; }
+    /// <summary>For each step the shapes that may sound there; the first is the open hand.</summary>
+    public HandShape[][] Shapes { get; }
 
     /// <summary>Licks by the step at which they could begin.</summary>
     public ILookup<int, LickPlace> Licks { get; }
 
-    public NotePrice Notes { get; }
+    /// <summary>Prices of notes, for each way of playing.</summary>
+    public ImmutableArray<NotePrice> Notes { get; }
 
-    public SlurPrice Slurs { get; }
-
-    /// <summary>The shapes that may be held before the first step of a piece of the tree: the open hand.</summary>
-    public static ushort[] Nothing { get; } = [0];
-
-    public HandShape Shape(int id) => allShapes[id];
-
-    /// <summary>The id of a shape of this lattice.</summary>
-    public int IdOf(HandShape shape) => idOf[shape];
-
-    /// <summary>The index of a shape among those of a step.</summary>
-    public int IndexAt(int step, HandShape shape) => Array.IndexOf(ShapeIds[step], (ushort)idOf[shape]);
-
-    /// <summary>Price of the left hand's way between two shapes, by id.</summary>
-    public int Move(int from, int to)
+    public RightHand.Layer LayerOf(int step)
     {
-        ref var known = ref moveCache[(from * allShapes.Length) + to];
-        if (known < 0)
-            known = movePrice.Of(allShapes[from], allShapes[to]);
-        return known;
-    }
-
-    /// <summary>
-    /// The slurs that lead from one shape to another, by id: two bits for each string from 1, 0 for none, else one more
-    /// than the kind. The same pairs come at many steps, so they are worked out once.
-    /// </summary>
-    public int SlurKinds(int from, int to)
-    {
-        ref var known = ref slurCache[(from * allShapes.Length) + to];
-        if (known == 0)
-        {
-            var kinds = 0;
-            for (var s = 1; s <= 4; s++)
-            {
-                if (SlurPrice.KindOf(allShapes[from], allShapes[to], s) is { } kind)
-                    kinds |= ((int)kind + 1) << (2 * (s - 1));
-            }
-            known = (ushort)(kinds | KnownSlurs);
-        }
-        return known & ~KnownSlurs;
+        var bar = Grid.Steps[step].Bar;
+        return RightHands[bar].At(step - Grid.FirstOf(bar));
     }
 
     /// <summary>The prices of a step, worked out when first asked for.</summary>
-    public StepPrices Prices(int step) => prices[step] ??= StepPrices.Of(this, step);
+    public StepPrices Prices(int step)
+    {
+        if (prices[step] is { } known)
+            return known;
+        var place = Grid.Steps[step];
+        var after = After(step);
+        var key = new StepKey(
+            Before(step),
+            Shapes[step],
+            place.Onset,
+            place.Weight,
+            place.Sounding,
+            after < 0 ? null : Grid.Steps[after].Onset,
+            place.Chord,
+            place.SlurStrength,
+            IsSeamTarget(step)
+        );
+        if (!alike.TryGetValue(key, out var found))
+            alike[key] = found = StepPrices.Of(this, step);
+        return prices[step] = found;
+    }
 
-    /// <summary>Shapes held before a step: those of the step before it in play.</summary>
-    public ushort[] Before(int step)
+    public ShapePair Pair(HandShape[] before, HandShape[] shapes)
+    {
+        if (!pairs.TryGetValue((before, shapes), out var pair))
+            pairs[(before, shapes)] = pair = ShapePair.Of(ways.IdsOf(before), ways.IdsOf(shapes), ways);
+        return pair;
+    }
+
+    /// <summary>Shapes held before a step: those of the step before it in play; the open hand before the first.</summary>
+    public HandShape[] Before(int step)
     {
         var bar = Grid.Steps[step].Bar;
         if (step > Grid.FirstOf(bar))
-            return ShapeIds[step - 1];
+            return Shapes[step - 1];
         var parent = Grid.Tree.Parent[bar];
-        return parent < 0 ? Nothing : ShapeIds[Grid.Bars[parent].End.Value - 1];
+        return parent < 0 ? Nothing : Shapes[Grid.Bars[parent].End.Value - 1];
     }
 
     /// <summary>
@@ -151,54 +141,38 @@ public sealed class StepLattice
         return Grid.Tree.Children[bar] is [var only] ? Grid.FirstOf(only) : -1;
     }
 
-    public static StepLattice Build(StepGrid grid, Setting setting, LeftBounds bounds, Weights weights)
+    public static StepLattice Build(StepGrid grid, Setting setting, LeftBounds bounds, Style style)
     {
-        var hands = HandsOf.GetValue(weights, _ => []);
+        var hasShortSteps = grid.Steps.Any(step => step.IsBetween);
         var rightHands = new RightHand[grid.Bars.Length];
-        for (var bar = 0; bar < grid.Bars.Length; bar++)
+        for (var bar = 0; bar < rightHands.Length; bar++)
+            rightHands[bar] = style.HandFor(BarPattern.Of(grid, bar, grid.StepOf(bar), hasShortSteps));
+        ImmutableArray<LickPlace> licks = [.. LickPlace.All(grid, setting, bounds)];
+        var ends = licks.ToLookup(lick => lick.LastStep, lick => lick.Path[^1].After);
+        var choice = new ShapeChoice(grid, setting, bounds, style.PlacesANote);
+        // Equal sets of shapes are one array, so that what is worked out for them is found again.
+        var known = new Dictionary<ShapeSet, HandShape[]>();
+        var shapes = new HandShape[grid.Steps.Length][];
+        for (var step = 0; step < shapes.Length; step++)
         {
-            var steps = grid.CountOf(bar);
-            var isFull = grid.IsFull(bar);
-            rightHands[bar] = hands.GetOrAdd(
-                (steps, isFull),
-                _ => RightHand.Build(steps, RollTable.All, isFull, new RightPrice(weights))
-            );
+            var set = new ShapeSet([.. choice.At(step).Concat(ends[step]).Distinct()]);
+            if (!known.TryGetValue(set, out var same))
+                known[set] = same = set.Shapes;
+            shapes[step] = same;
         }
-        var choice = new ShapeChoice(grid, setting, bounds);
-        var ids = new Dictionary<HandShape, ushort> { [HandShape.Open] = 0 };
-        var shapeIds = new ushort[grid.Steps.Length][];
-        ImmutableArray<LickPlace> licks = [.. LickPlace.All(grid, setting, bounds.LickLevel)];
-        var lickShapes = ShapesOf(licks);
-        for (var step = 0; step < shapeIds.Length; step++)
-        {
-            var shapes = choice.At(step).Concat(lickShapes[step]).Distinct().ToArray();
-            shapeIds[step] = new ushort[shapes.Length];
-            for (var i = 0; i < shapes.Length; i++)
-            {
-                if (!ids.TryGetValue(shapes[i], out var id))
-                    ids[shapes[i]] = id = (ushort)ids.Count;
-                shapeIds[step][i] = id;
-            }
-        }
-        return new(
-            grid,
-            setting,
-            bounds,
-            weights,
-            rightHands,
-            shapeIds,
-            [.. ids.OrderBy(pair => pair.Value).Select(pair => pair.Key)],
-            licks
-        );
+        return new(grid, setting, bounds, style, rightHands, shapes, licks);
     }
 
-    private static ILookup<int, HandShape> ShapesOf(ImmutableArray<LickPlace> licks) =>
-        licks
-            .SelectMany(place =>
-                place.Path.SelectMany(
-                    (done, i) => new[] { (Step: place.Step + i, done.Shape), (Step: place.Step + i, Shape: done.After) }
-                )
-            )
-            .Distinct()
-            .ToLookup(item => item.Step, item => item.Shape);
+    private readonly record struct ShapeSet(HandShape[] Shapes)
+    {
+        public bool Equals(ShapeSet other) => Shapes.AsSpan().SequenceEqual(other.Shapes);
+
+        public override int GetHashCode()
+        {
+            var hash = new HashCode();
+            foreach (var shape in Shapes)
+                hash.Add(shape);
+            return hash.ToHashCode();
+        }
+    }
 }

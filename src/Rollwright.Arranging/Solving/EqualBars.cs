@@ -14,9 +14,7 @@ public static class EqualBars
         {
             var key = string.Join(
                 ' ',
-                grid.Steps.AsSpan()[grid.Bars[bar]]
-                    .ToArray()
-                    .Select(step => $"{step.Length}:{step.Onset}:{step.HalfOnset}:{step.Chord}")
+                grid.Steps.AsSpan()[grid.Bars[bar]].ToArray().Select(step => $"{step.Length}:{step.Onset}:{step.Chord}")
             );
             if (!groups.TryGetValue(key, out var group))
                 groups[key] = group = [];

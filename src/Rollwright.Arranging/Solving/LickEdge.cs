@@ -1,23 +1,25 @@
 using Rollwright.Arranging.Costs;
 using Rollwright.Arranging.Lattice;
+using Rollwright.Banjo.Licks;
+using Rollwright.Banjo.Shapes;
 
 namespace Rollwright.Arranging.Solving;
 
 /// <summary>
-/// A lick as one edge: its price apart from the right hand's way into it, worked out once; the right hand is walked
-/// through it from each state.
+/// A lick as one edge: its price apart from the hands' ways into it, worked out once; the right hand is walked through
+/// it from each state. Its shapes inside need not be among those of the steps; only the last one is.
 /// </summary>
 internal sealed class LickEdge
 {
     private readonly StepLattice lattice;
 
-    private LickEdge(StepLattice lattice, LickPlace place, int cost, int firstShape, int lastShape)
+    private LickEdge(StepLattice lattice, LickPlace place, int cost, int[] entry)
     {
         this.lattice = lattice;
         Place = place;
         Cost = cost;
-        FirstShape = firstShape;
-        LastShape = lastShape;
+        Entry = entry;
+        LastShape = Array.IndexOf(lattice.Shapes[place.LastStep], place.Path[^1].After);
     }
 
     public LickPlace Place { get; }
@@ -25,65 +27,42 @@ internal sealed class LickEdge
     /// <summary>Notes, ways of the left hand inside, slurs, less what knowing the lick is worth.</summary>
     public int Cost { get; }
 
-    /// <summary>Index of its first shape among the shapes of its first step.</summary>
-    public int FirstShape { get; }
+    /// <summary>Price of the left hand's way into it from each shape held before, padded.</summary>
+    public int[] Entry { get; }
 
     /// <summary>Index of its last shape among the shapes of its last step.</summary>
     public int LastShape { get; }
 
-    public int LastStep => Place.Step + Place.Path.Length - 1;
-
     /// <summary>The edge under an overlay; null where the overlay or the hands forbid it.</summary>
-    public static LickEdge? Of(StepLattice lattice, LickPlace place, Func<int, StepOverlay> overlayOf)
+    public static LickEdge? Of(StepLattice lattice, LickPlace place, Overlay overlay, EntryPrices entries)
     {
-        var cost = -lattice.Weights[place.Lick.Role == Banjo.Licks.LickRole.Tag ? "tag" : "lick"] * place.Path.Length;
-        var held = -1;
-        var first = -1;
-        for (var i = 0; i < place.Path.Length; i++)
+        if (!overlay.Allows(place))
+            return null;
+        for (var i = 1; i < place.Path.Length; i++)
         {
-            var step = place.Step + i;
-            var done = place.Path[i];
-            var prices = lattice.Prices(step);
-            var now = lattice.IndexAt(step, done.Shape);
-            if (done.SlurString != 0)
-            {
-                if (!TrySlur(overlayOf(step), done.SlurString, held, now, out var slurred))
-                    return null;
-                cost += slurred;
-            }
-            else
-            {
-                cost += overlayOf(step).Notes[(done.Event * prices.Width) + now];
-                if (held >= 0)
-                    cost += prices.Moves[(now * prices.WidthBefore) + held];
-            }
-            if (i == 0)
-                first = now;
-            if (done.HalfShape is { } half)
-            {
-                var s = RightEvent.All[done.Event].Plucks[0].String;
-                cost += lattice.Slurs.Of(done.HalfSlur!.Value, s, done.Shape.FretOn(s), half.FretOn(s));
-                now = lattice.IndexAt(step, half);
-            }
-            held = now;
-            if (cost >= MovePrice.Impossible)
+            if (!MovePrice.IsPossible(place.Path[i - 1].After, place.Path[i].Shape))
                 return null;
         }
-        return new(lattice, place, cost, first, held);
+        var sum = new Sum();
+        Inside(ref sum, lattice, place, overlay);
+        return new(lattice, place, sum.Total, entries.Into(place.Step, place.Path[0].Shape));
     }
 
-    private static bool TrySlur(StepOverlay overlay, int onString, int from, int to, out int cost)
+    /// <summary>The terms of a lick apart from the ways into it and the right hand.</summary>
+    public static void Inside<T>(ref T tally, StepLattice lattice, LickPlace place, Overlay overlay)
+        where T : struct, ITally
     {
-        foreach (ref readonly var slur in overlay.SlursOn(onString))
-        {
-            if (slur.From == from && slur.To == to)
-            {
-                cost = slur.Cost;
-                return true;
-            }
-        }
-        cost = 0;
-        return false;
+        var worth = place.Lick.Role == LickRole.Tag ? Term.Tag : Term.Lick;
+        tally.Add(worth, -lattice.Style.Weights[worth] * place.Path.Length);
+        for (var i = 0; i < place.Path.Length; i++)
+            StepTerms.Sounding(
+                ref tally,
+                lattice,
+                overlay,
+                place.Step + i,
+                i == 0 ? null : place.Path[i - 1].After,
+                place.Path[i]
+            );
     }
 
     /// <summary>Walks the right hand through the lick from a state before its first step.</summary>
@@ -93,27 +72,43 @@ internal sealed class LickEdge
         var cost = 0;
         for (var i = 0; i < Place.Path.Length; i++)
         {
-            var step = Place.Step + i;
-            var bar = lattice.Grid.Steps[step].Bar;
-            var layer = lattice.RightHands[bar].At(step - lattice.Grid.FirstOf(bar));
-            if (Place.Path[i].SlurString != 0)
+            var layer = lattice.LayerOf(Place.Step + i);
+            var done = Place.Path[i];
+            if (done.SlurString != 0)
             {
-                if (layer.NextSlur[state] == RightHand.Never || layer.States[state].String != Place.Path[i].SlurString)
+                if (layer.NextSlur[state] == RightHand.Never || layer.States[state].String != done.SlurString)
                     return null;
                 state = layer.NextSlur[state];
                 continue;
             }
-            var way = Array.Find(layer.Ways[state], way => way.Event == Place.Path[i].Event);
-            if (way.Event != Place.Path[i].Event)
+            if (layer.WayOf(state, done.Row) is not { } way)
                 return null;
             // A tag ends on purpose: its silence and its pinch are what it is.
-            cost +=
-                Place.Lick.Role == Banjo.Licks.LickRole.Tag
-                && (RightEvent.All[way.Event].IsSilent || RightEvent.All[way.Event].IsPinch)
-                    ? 0
-                    : way.Cost;
+            cost += IsMeant(Place, done) ? 0 : way.Cost;
             state = way.Next;
         }
         return (cost, state);
+    }
+
+    /// <summary>Whether a silence or a pinch belongs to the lick and costs nothing.</summary>
+    public static bool IsMeant(LickPlace place, PathStep done) =>
+        place.Lick.Role == LickRole.Tag && (done.Event.IsSilent || done.Event.IsPinch);
+
+    /// <summary>Prices of the ways into a first shape, worked out once a step and shape.</summary>
+    internal sealed class EntryPrices(StepLattice lattice)
+    {
+        private readonly Dictionary<(HandShape[] Before, HandShape Shape), int[]> known = [];
+
+        public int[] Into(int step, HandShape shape)
+        {
+            var before = lattice.Before(step);
+            if (known.TryGetValue((before, shape), out var found))
+                return found;
+            found = new int[ShapePair.Padded(before.Length)];
+            Array.Fill(found, MovePrice.Impossible);
+            for (var k = 0; k < before.Length; k++)
+                found[k] = lattice.Style.Moves.Of(before[k], shape);
+            return known[(before, shape)] = found;
+        }
     }
 }

@@ -1,25 +1,28 @@
 using System.Collections.Immutable;
-using System.Numerics;
 using Rollwright.Arranging.Costs;
 using Rollwright.Arranging.Lattice;
 using Rollwright.Arranging.Wishes;
+using Rollwright.Banjo.Shapes;
 
 namespace Rollwright.Arranging.Solving;
 
 /// <summary>
-/// The exact shortest path through the lattice by dynamic programming from the end: for every node the least cost of all
-/// that is still to come. Bars with two endings are nodes with two futures, whose costs add. Costs are whole numbers, so
-/// sums are exact and equal on every machine; equal costs are decided by the fixed order of shapes and events.
+/// The exact shortest path through the lattice by dynamic programming: for every node the least cost of all that is still
+/// to come, and, where it is asked for, of all that is elsewhere. Bars with two endings are nodes with two futures, whose
+/// costs add. Costs are whole numbers, so sums are exact and equal on every machine; equal costs are decided by the fixed
+/// order of shapes and events.
 /// </summary>
 /// <remarks>
-/// Nodes of a step are stored state by state, the shapes of a state side by side, so that the two inner loops (what the
-/// right hand does, where the left hand goes) run over whole vectors of shapes.
+/// Nodes of a step are stored state by state, the shapes of a state side by side, so that the inner loops (what the right
+/// hand does, where the left hand goes) run over whole vectors of shapes. An instance serves one thread.
 /// </remarks>
 public sealed class Solver
 {
-    private const int Infinity = MovePrice.Impossible;
+    internal const int Infinity = MovePrice.Impossible;
 
-    private readonly StepLattice lattice;
+    /// <summary>Costs from here on contain something impossible, whatever was taken off them.</summary>
+    internal const int Barrier = Infinity / 2;
+
     private readonly Overlay overlay;
     private readonly StepOverlay[] steps;
 
@@ -30,131 +33,245 @@ public sealed class Solver
     private readonly int[][] after;
 
     private readonly LickEdge[][] licks;
+    private readonly LickEdge.EntryPrices entries;
+    private Past? past;
 
     private Solver(StepLattice lattice, Overlay overlay)
     {
-        this.lattice = lattice;
+        Lattice = lattice;
         this.overlay = overlay;
-        future = new int[lattice.Grid.Steps.Length][];
-        after = new int[lattice.Grid.Steps.Length][];
-        licks = new LickEdge[lattice.Grid.Steps.Length][];
-        steps = new StepOverlay[lattice.Grid.Steps.Length];
+        var count = lattice.Grid.Steps.Length;
+        future = new int[count][];
+        after = new int[count][];
+        licks = new LickEdge[count][];
+        steps = new StepOverlay[count];
+        entries = new(lattice);
     }
+
+    private Solver(Solver before, Overlay overlay)
+    {
+        Lattice = before.Lattice;
+        this.overlay = overlay;
+        future = [.. before.future];
+        after = [.. before.after];
+        licks = [.. before.licks];
+        steps = [.. before.steps];
+        entries = before.entries;
+    }
+
+    public StepLattice Lattice { get; }
+
+    /// <summary>What was laid over the lattice; not to be changed.</summary>
+    public Overlay Overlay => overlay;
+
+    /// <summary>The best path.</summary>
+    public Solution Best { get; private set; } = null!;
+
+    private StepGrid Grid => Lattice.Grid;
 
     /// <summary>The best path: one entry for each step of the grid.</summary>
-    public static Solution Solve(StepLattice lattice, Overlay overlay)
+    public static Solution Solve(StepLattice lattice, Overlay overlay) => Open(lattice, overlay).Best;
+
+    /// <summary>Solves, and keeps the costs for what is asked next.</summary>
+    public static Solver Open(StepLattice lattice, Overlay overlay)
     {
         var solver = new Solver(lattice, overlay);
-        solver.Backward();
-        return solver.Forward();
+        for (var bar = solver.Grid.Bars.Length - 1; bar >= 0; bar--)
+            solver.BarBack(bar, true);
+        solver.Best = solver.Forward();
+        return solver;
     }
 
-    private StepGrid Grid => lattice.Grid;
-
-    private RightHand.Layer LayerOf(int step)
+    /// <summary>
+    /// Solves again where only some steps have other locks or likenesses: what comes after them is known already, and
+    /// what comes before is solved only as far as the change is felt.
+    /// </summary>
+    /// <param name="changed">The overlay, different from this one's at these steps only.</param>
+    /// <param name="first">The first step that differs.</param>
+    /// <param name="last">The last step that differs.</param>
+    public Solver Again(Overlay changed, int first, int last)
     {
-        var bar = Grid.Steps[step].Bar;
-        return lattice.RightHands[bar].At(step - Grid.FirstOf(bar));
-    }
-
-    private void Backward()
-    {
-        for (var bar = Grid.Bars.Length - 1; bar >= 0; bar--)
+        var solver = new Solver(this, changed);
+        var (from, to) = (Grid.Steps[last].Bar, Grid.Steps[first].Bar);
+        // By how much all costs of a bar are raised alike, so that its choices stay; null where they are not.
+        var raised = new int?[Grid.Bars.Length];
+        Array.Fill(raised, 0);
+        for (var bar = from; bar >= 0; bar--)
         {
-            var next = Terminal(bar);
-            for (var step = Grid.Bars[bar].End.Value - 1; step >= Grid.FirstOf(bar); step--)
+            var isChanged = bar >= to;
+            var ahead = Grid.Tree.Children[bar].Aggregate((int?)0, (sum, child) => sum + raised[child]);
+            if (!isChanged && ahead is { } all)
             {
-                steps[step] = new StepOverlay(lattice, overlay, step);
+                solver.RaiseBar(bar, all);
+                raised[bar] = all;
+                continue;
+            }
+            var before = future[Grid.FirstOf(bar)];
+            solver.BarBack(bar, isChanged);
+            raised[bar] = RaisedBy(before, solver.future[Grid.FirstOf(bar)]);
+        }
+        solver.Best = solver.Forward();
+        return solver;
+    }
+
+    private static int? RaisedBy(int[] before, int[] now)
+    {
+        int? raised = null;
+        for (var i = 0; i < now.Length; i++)
+        {
+            if (now[i] >= Barrier && before[i] >= Barrier)
+                continue;
+            if (now[i] >= Barrier || before[i] >= Barrier)
+                return null;
+            raised ??= now[i] - before[i];
+            if (now[i] - before[i] != raised)
+                return null;
+        }
+        return raised;
+    }
+
+    private void RaiseBar(int bar, int by)
+    {
+        if (by == 0)
+            return;
+        for (var step = Grid.Bars[bar].End.Value - 1; step >= Grid.FirstOf(bar); step--)
+        {
+            after[step] = step + 1 < Grid.Bars[bar].End.Value ? future[step + 1] : Raised(after[step], by);
+            future[step] = Raised(future[step], by);
+        }
+    }
+
+    private static int[] Raised(int[] costs, int by)
+    {
+        var raised = new int[costs.Length];
+        for (var i = 0; i < costs.Length; i++)
+            raised[i] = costs[i] >= Barrier ? Infinity : costs[i] + by;
+        return raised;
+    }
+
+    private void BarBack(int bar, bool isChanged)
+    {
+        var next = Terminal(bar);
+        for (var step = Grid.Bars[bar].End.Value - 1; step >= Grid.FirstOf(bar); step--)
+        {
+            if (isChanged)
+            {
+                steps[step] = new StepOverlay(Lattice, overlay, step);
                 licks[step] =
                 [
-                    .. lattice
+                    .. Lattice
                         .Licks[step]
-                        .Select(place => LickEdge.Of(lattice, place, s => steps[s]))
+                        .Select(place => LickEdge.Of(Lattice, place, overlay, entries))
                         .OfType<LickEdge>(),
                 ];
-                after[step] = next;
-                next = future[step] = StepBack(step, next);
             }
+            after[step] = next;
+            next = future[step] = StepBack(step, next);
         }
     }
 
     // What follows the end of a bar: the sum over the bars after it, and the jumps back to bars that stand already.
     private int[] Terminal(int bar)
     {
-        var shapes = lattice.ShapeIds[Grid.Bars[bar].End.Value - 1];
-        var width = StepPrices.Padded(shapes.Length);
-        var states = lattice.RightHands[bar].Last;
-        var sum = new int[states.Length * width];
+        var sum = Seams(bar);
         foreach (var child in Grid.Tree.Children[bar])
+            Add(sum, future[Grid.FirstOf(child)]);
+        return sum;
+    }
+
+    private static void Add(int[] sum, int[] more)
+    {
+        for (var i = 0; i < sum.Length; i++)
+            sum[i] = Math.Min(Infinity, sum[i] + more[i]);
+    }
+
+    private int[] Seams(int bar)
+    {
+        var shapes = Lattice.Shapes[Grid.Bars[bar].End.Value - 1];
+        var width = ShapePair.Padded(shapes.Length);
+        var states = Lattice.RightHands[bar].Last;
+        var sum = new int[states.Length * width];
+        foreach (var first in Targets(bar))
         {
-            var more = future[Grid.FirstOf(child)];
-            for (var i = 0; i < sum.Length; i++)
-                sum[i] = Math.Min(Infinity, sum[i] + more[i]);
-        }
-        foreach (var (from, to) in Grid.Tree.Seams)
-        {
-            if (from != bar || !overlay.SeamTargets.TryGetValue(to, out var first))
-                continue;
             for (var r = 0; r < states.Length; r++)
             {
-                var join = JoinCost(states[r], first);
                 for (var l = 0; l < shapes.Length; l++)
                 {
                     ref var cost = ref sum[(r * width) + l];
-                    cost = Math.Min(Infinity, cost + join + lattice.Move(shapes[l], lattice.IdOf(first.Shape)));
+                    var join = new Sum();
+                    cost = CanJoin(states[r], shapes[l], first) ? cost + Joined(ref join, states[r], shapes[l], first) : Infinity;
                 }
             }
         }
         return sum;
     }
 
-    private int JoinCost(RightState state, PathStep first)
+    // What is played first where play jumps on from the end of a bar.
+    private IEnumerable<PathStep> Targets(int bar)
     {
-        var happening = RightEvent.All[first.Event];
-        if ((state.Fingers & happening.FingerMask) != 0)
-            return Infinity;
-        return happening.Plucks.Any(pluck => pluck.String == state.String) ? lattice.Weights["same-string"] : 0;
+        foreach (var (from, to) in Grid.Tree.Seams)
+        {
+            if (from == bar && overlay.SeamTargets.TryGetValue(to, out var first))
+                yield return first;
+        }
+    }
+
+    private static bool CanJoin(RightState state, HandShape shape, PathStep first) =>
+        (state.Tired & first.Event.FingerMask) == 0 && MovePrice.IsPossible(shape, first.Shape);
+
+    private int Joined(ref Sum tally, RightState state, HandShape shape, PathStep first)
+    {
+        Join(ref tally, state, shape, first);
+        return tally.Total;
+    }
+
+    private void Join<T>(ref T tally, RightState state, HandShape shape, PathStep first)
+        where T : struct, ITally
+    {
+        Lattice.Style.Moves.Of(ref tally, shape, first.Shape);
+        if (first.Event.Plucks.Any(pluck => pluck.String == state.String))
+            tally.Add(Term.SameString, Lattice.Style.Weights[Term.SameString]);
+    }
+
+    /// <summary>What the best path costs where play jumps from the end of a bar to one that stands already.</summary>
+    internal void Join<T>(ref T tally, int bar, int held, int state)
+        where T : struct, ITally
+    {
+        var shape = Lattice.Shapes[Grid.Bars[bar].End.Value - 1][held];
+        foreach (var first in Targets(bar))
+            Join(ref tally, Lattice.RightHands[bar].Last[state], shape, first);
     }
 
     private int[] StepBack(int step, int[] next)
     {
-        var layer = LayerOf(step);
-        var prices = lattice.Prices(step);
-        var shapes = lattice.ShapeIds[step].Length;
+        var layer = Lattice.LayerOf(step);
+        var prices = Lattice.Prices(step);
+        var shapes = Lattice.Shapes[step].Length;
         var changed = steps[step];
-        var result = new int[layer.States.Length * prices.WidthBefore];
-        Span<int> row = stackalloc int[prices.Width];
+        var (width, widthBefore) = (prices.Width, prices.WidthBefore);
+        var result = new int[layer.States.Length * widthBefore];
+        Span<int> row = stackalloc int[width];
         for (var r = 0; r < layer.States.Length; r++)
         {
             row.Fill(Infinity);
             foreach (var way in layer.Ways[r])
-                EventInto(
-                    row,
-                    changed.Notes.AsSpan(way.Event * prices.Width),
-                    next.AsSpan(way.Next * prices.Width),
-                    way.Cost
-                );
-            foreach (ref readonly var half in changed.Halves)
-            {
-                foreach (var way in layer.Ways[r])
-                {
-                    if (way.Event == half.Event)
-                        row[half.Shape] = Math.Min(
-                            row[half.Shape],
-                            half.Cost + way.Cost + next[(way.Next * prices.Width) + half.To]
-                        );
-                }
-            }
-            foreach (var lick in licks[step])
-                row[lick.FirstShape] = Math.Min(row[lick.FirstShape], LickCost(lick, r).Whole);
-            var into = result.AsSpan(r * prices.WidthBefore, prices.WidthBefore);
+                Vectors.MinOfSum(row, changed.Notes.AsSpan(way.Row * width), next.AsSpan(way.Next * width), way.Cost);
+            var into = result.AsSpan(r * widthBefore, widthBefore);
             into.Fill(Infinity);
             for (var l = 0; l < shapes; l++)
-                MoveInto(into, prices.Moves.AsSpan(l * prices.WidthBefore), row[l]);
+            {
+                if (row[l] < Barrier)
+                    Vectors.MinOf(into, prices.Pair.Into.AsSpan(l * widthBefore), row[l]);
+            }
+            foreach (var lick in licks[step])
+            {
+                if (LickCost(lick, r).Whole is var whole and < Barrier)
+                    Vectors.MinOf(into, lick.Entry, whole);
+            }
             if (layer.NextSlur[r] is var slurred and not RightHand.Never)
             {
-                foreach (ref readonly var slur in changed.SlursOn(layer.States[r].String))
-                    into[slur.From] = Math.Min(into[slur.From], slur.Cost + next[(slurred * prices.Width) + slur.To]);
+                foreach (ref readonly var slur in changed.SlursOn(layer.States[r].Mode, layer.States[r].String))
+                    into[slur.From] = Math.Min(into[slur.From], slur.Cost + next[(slurred * width) + slur.To]);
             }
         }
         return result;
@@ -166,34 +283,18 @@ public sealed class Solver
         if (lick.Walk(state) is not { } walked)
             return (Infinity, Infinity, 0);
         var own = lick.Cost + walked.Cost;
-        var whole = own + after[lick.LastStep][(walked.State * lattice.Prices(lick.LastStep).Width) + lick.LastShape];
+        var last = lick.Place.LastStep;
+        var whole = own + after[last][(walked.State * Lattice.Prices(last).Width) + lick.LastShape];
         return (Math.Min(Infinity, whole), own, walked.State);
-    }
-
-    // row = min(row, notes + after + price)
-    private static void EventInto(Span<int> row, ReadOnlySpan<int> notes, ReadOnlySpan<int> after, int price)
-    {
-        var prices = new Vector<int>(price);
-        for (var i = 0; i < row.Length; i += Vector<int>.Count)
-        {
-            var sum = new Vector<int>(notes[i..]) + new Vector<int>(after[i..]) + prices;
-            Vector.Min(new Vector<int>(row[i..]), sum).CopyTo(row[i..]);
-        }
-    }
-
-    // into = min(into, moves + price)
-    private static void MoveInto(Span<int> into, ReadOnlySpan<int> moves, int price)
-    {
-        var prices = new Vector<int>(price);
-        for (var i = 0; i < into.Length; i += Vector<int>.Count)
-            Vector.Min(new Vector<int>(into[i..]), new Vector<int>(moves[i..]) + prices).CopyTo(into[i..]);
     }
 
     private Solution Forward()
     {
         var path = new PathStep[Grid.Steps.Length];
         var costs = new int[Grid.Steps.Length];
+        var nodes = new (int Shape, int State)[Grid.Steps.Length];
         var ends = new (int Shape, int State)[Grid.Bars.Length];
+        var joins = new Sum();
         var isPossible = true;
         var played = ImmutableArray.CreateBuilder<LickPlace>();
         for (var bar = 0; bar < Grid.Bars.Length; bar++)
@@ -202,8 +303,9 @@ public sealed class Solver
             var (held, state) = parent < 0 ? (0, 0) : ends[parent];
             for (var step = Grid.FirstOf(bar); step < Grid.Bars[bar].End.Value; )
             {
+                nodes[step] = (held, state);
                 var best = StepForward(step, held, state);
-                isPossible &= best.Cost < Infinity;
+                isPossible &= best.Cost < Barrier;
                 (costs[step], held, state) = (best.Own, best.Shape, best.State);
                 if (best.Lick is { } lick)
                 {
@@ -217,8 +319,9 @@ public sealed class Solver
                 }
             }
             ends[bar] = (held, state);
+            Join(ref joins, bar, held, state);
         }
-        return new(path, costs, played.ToImmutable(), isPossible);
+        return new(path, costs, nodes, ends, joins.Total, played.ToImmutable(), isPossible);
     }
 
     private record struct Choice(int Cost, int Own, int Shape, int State, PathStep Step, LickEdge? Lick = null)
@@ -233,66 +336,66 @@ public sealed class Solver
     // Finds again the way whose cost is the least future of the node.
     private Choice StepForward(int step, int held, int state)
     {
-        var layer = LayerOf(step);
-        var prices = lattice.Prices(step);
-        var shapes = lattice.ShapeIds[step];
+        var layer = Lattice.LayerOf(step);
+        var prices = Lattice.Prices(step);
+        var shapes = Lattice.Shapes[step];
         var changed = steps[step];
         var next = after[step];
+        var width = prices.Width;
         var best = new Choice(Infinity, 0, 0, 0, default);
         for (var l = 0; l < shapes.Length; l++)
         {
-            var move = prices.Moves[(l * prices.WidthBefore) + held];
-            var shape = lattice.Shape(shapes[l]);
+            var move = prices.Pair.Into[(l * prices.WidthBefore) + held];
+            if (move >= Barrier)
+                continue;
             foreach (var way in layer.Ways[state])
             {
-                var own = move + way.Cost + changed.Notes[(way.Event * prices.Width) + l];
-                best.Offer(own, next[(way.Next * prices.Width) + l], l, way.Next, new(shape, way.Event));
-                foreach (ref readonly var half in changed.Halves)
-                {
-                    if (half.Shape == l && half.Event == way.Event)
-                    {
-                        var slurred = new PathStep(
-                            shape,
-                            way.Event,
-                            0,
-                            null,
-                            lattice.Shape(shapes[half.To]),
-                            half.Kind
-                        );
-                        best.Offer(
-                            move + way.Cost + half.Cost,
-                            next[(way.Next * prices.Width) + half.To],
-                            half.To,
-                            way.Next,
-                            slurred
-                        );
-                    }
-                }
+                var own = move + way.Cost + changed.Notes[(way.Row * width) + l];
+                best.Offer(own, next[(way.Next * width) + l], l, way.Next, new(shapes[l], way.Row));
             }
         }
         foreach (var lick in licks[step])
         {
             var (whole, own, end) = LickCost(lick, state);
-            var move = prices.Moves[(lick.FirstShape * prices.WidthBefore) + held];
-            if (whole < Infinity && whole + move < best.Cost)
+            var move = lick.Entry[held];
+            if (whole < Barrier && whole + move < best.Cost)
                 best = new(whole + move, own + move, lick.LastShape, end, default, lick);
         }
         if (layer.NextSlur[state] is var following and not RightHand.Never)
         {
-            foreach (ref readonly var slur in changed.SlursOn(layer.States[state].String))
+            var mode = layer.States[state].Mode;
+            foreach (ref readonly var slur in changed.SlursOn(mode, layer.States[state].String))
             {
-                if (slur.From == held)
-                {
-                    var slurred = new PathStep(
-                        lattice.Shape(shapes[slur.To]),
-                        RightEvent.Silence,
-                        slur.String,
-                        slur.Kind
-                    );
-                    best.Offer(slur.Cost, next[(following * prices.Width) + slur.To], slur.To, following, slurred);
-                }
+                if (slur.From != held)
+                    continue;
+                var silent = RightEvent.Row(mode, RightEvent.Silence);
+                var slurred = new PathStep(shapes[slur.To], silent, slur.String, slur.Kind);
+                best.Offer(slur.Cost, next[(following * width) + slur.To], slur.To, following, slurred);
             }
         }
         return best;
+    }
+
+    /// <summary>Costs of all that is not the future, worked out when first asked for.</summary>
+    internal Past Past => past ??= Past.Of(this);
+
+    internal int[] FutureAt(int step) => future[step];
+
+    internal int[] AfterAt(int step) => after[step];
+
+    internal StepOverlay OverlayAt(int step) => steps[step];
+
+    internal LickEdge[] LicksAt(int step) => licks[step];
+
+    internal LickEdge? EdgeOf(LickPlace place) => LickEdge.Of(Lattice, place, overlay, entries);
+
+    // The outside of a bar that follows another: what led to it, and what its siblings cost.
+    internal int[] BesidesOf(int bar)
+    {
+        var parent = Grid.Tree.Parent[bar];
+        var sum = Seams(parent);
+        foreach (var child in Grid.Tree.Children[parent].Where(child => child != bar))
+            Add(sum, future[Grid.FirstOf(child)]);
+        return sum;
     }
 }

@@ -1,5 +1,8 @@
 using System.Collections.Immutable;
+using Rollwright.Arranging.Costs;
 using Rollwright.Arranging.Lattice;
+using Rollwright.Arranging.Locks;
+using Lock = Rollwright.Arranging.Locks.Lock;
 
 namespace Rollwright.Arranging.Solving;
 
@@ -10,22 +13,31 @@ namespace Rollwright.Arranging.Solving;
 /// </summary>
 public static class TuneSolver
 {
-    public static Solution Solve(StepLattice lattice) =>
-        Finish(lattice, Solver.Solve(lattice, new(lattice.Grid.Steps.Length)));
-
-    /// <summary>From the first solution of a lattice to the one that repeats and equal bars ask for.</summary>
-    public static Solution Finish(StepLattice lattice, Solution first)
+    /// <param name="lattice">The question.</param>
+    /// <param name="locks">What must be kept to.</param>
+    public static Solver Solve(StepLattice lattice, params ReadOnlySpan<Lock> locks)
     {
         var overlay = new Overlay(lattice.Grid.Steps.Length);
+        foreach (var kept in locks)
+            overlay.Add(kept);
+        return Finish(Solver.Open(lattice, overlay));
+    }
+
+    /// <summary>From the first solution of a lattice to the one that repeats and equal bars ask for.</summary>
+    public static Solver Finish(Solver first)
+    {
+        var lattice = first.Lattice;
         var groups = EqualBars.Of(lattice.Grid);
-        if (groups.IsEmpty && lattice.Grid.Tree.Seams.IsEmpty)
+        if (!first.Best.IsPossible || (groups.IsEmpty && lattice.Grid.Tree.Seams.IsEmpty))
             return first;
-        MatchEqualBars(lattice, first, groups, overlay);
-        var second = Solver.Solve(lattice, overlay);
+        var overlay = first.Overlay.Copy();
+        MatchEqualBars(lattice, first.Best, groups, overlay);
+        var second = Solver.Open(lattice, overlay);
         if (lattice.Grid.Tree.Seams.IsEmpty)
             return second;
-        LockSeams(lattice, second, overlay);
-        return Solver.Solve(lattice, overlay);
+        overlay = overlay.Copy();
+        LockSeams(lattice, second.Best, overlay);
+        return Solver.Open(lattice, overlay);
     }
 
     // The cheapest of the equal bars is the model of the others.
@@ -43,7 +55,14 @@ public static class TuneSolver
             for (var i = 0; i < grid.CountOf(model); i++)
             {
                 foreach (var bar in group)
-                    overlay.Match(grid.FirstOf(bar) + i, solution.Path[grid.FirstOf(model) + i]);
+                    overlay.Like(
+                        grid.FirstOf(bar) + i,
+                        new(
+                            solution.Path[grid.FirstOf(model) + i],
+                            Term.Consistency,
+                            -lattice.Style.Weights[Term.Consistency]
+                        )
+                    );
             }
         }
     }
@@ -54,7 +73,7 @@ public static class TuneSolver
         foreach (var (_, to) in lattice.Grid.Tree.Seams)
         {
             var step = lattice.Grid.FirstOf(to);
-            overlay.Lock(step, solution.Path[step]);
+            overlay.Add(new StepLock(step, solution.Path[step]));
             overlay.SeamTargets[to] = solution.Path[step];
         }
     }

@@ -12,18 +12,21 @@ public sealed class StepGrid
     private const int PlainWeight = 1000;
 
     private readonly ImmutableArray<bool> full;
-    private readonly ImmutableArray<bool> inThrees;
+    private readonly ImmutableArray<TimeSignature> metres;
+    private readonly ImmutableArray<bool> opens;
 
     private StepGrid(
         ImmutableArray<StepPlace> steps,
         ImmutableArray<Range> bars,
         ImmutableArray<bool> full,
-        ImmutableArray<bool> inThrees,
+        ImmutableArray<TimeSignature> metres,
+        ImmutableArray<bool> opens,
         BarTree tree
     )
     {
         this.full = full;
-        this.inThrees = inThrees;
+        this.metres = metres;
+        this.opens = opens;
         Steps = steps;
         Bars = bars;
         Tree = tree;
@@ -47,12 +50,25 @@ public sealed class StepGrid
     /// <summary>Whether a bar is as long as its metre: only such bars are asked to be a roll.</summary>
     public bool IsFull(int bar) => full[bar];
 
+    /// <summary>Whether a phrase of two bars begins with this bar.</summary>
+    public bool OpensPhrase(int bar) => opens[bar];
+
+    /// <summary>The step of a bar's metre, in whole notes.</summary>
+    public Fraction StepOf(int bar) => metres[bar].Step;
+
+    /// <summary>The beat of a bar's metre, in whole notes.</summary>
+    public Fraction BeatOf(int bar) => metres[bar].Beat;
+
     /// <summary>Whether the beats of a bar divide in three.</summary>
-    public bool IsInThrees(int bar) => inThrees[bar];
+    public bool IsInThrees(int bar) => metres[bar].IsCompound;
 
     /// <param name="tune">The tune at its own pitch, with chords.</param>
     /// <param name="setting">Where it goes on the banjo.</param>
-    public static StepGrid Lay(Tune tune, Setting setting)
+    /// <param name="followsTune">
+    /// Every note of the tune has a step of its own; otherwise the steps of the metre stay, and only notes that halve them
+    /// have.
+    /// </param>
+    public static StepGrid Lay(Tune tune, Setting setting, bool followsTune = false)
     {
         var tree = BarTree.Of(tune.Order, tune.Bars.Length);
         var steps = ImmutableArray.CreateBuilder<StepPlace>();
@@ -69,7 +85,7 @@ public sealed class StepGrid
             var start = steps.Count;
             var chord = parent >= 0 ? lastChord[parent] : null;
             var sounding = parent >= 0 ? lastKey[parent] : null;
-            LayBar(tune, index, move, chordFifths, steps, ref chord, ref sounding);
+            LayBar(tune, index, move, chordFifths, followsTune, steps, ref chord, ref sounding);
             lastChord[index] = chord;
             lastKey[index] = sounding;
             bars.Add(start..steps.Count);
@@ -78,7 +94,8 @@ public sealed class StepGrid
             steps.ToImmutable(),
             bars.ToImmutable(),
             [.. tune.Bars.Select(bar => bar.Length == bar.Time.Bar)],
-            [.. tune.Bars.Select(bar => bar.Time.IsCompound)],
+            [.. tune.Bars.Select(bar => bar.Time)],
+            Phrases.Openings(tune, tree),
             tree
         )
         {
@@ -91,89 +108,82 @@ public sealed class StepGrid
         int index,
         int move,
         int chordFifths,
+        bool followsTune,
         ImmutableArray<StepPlace>.Builder steps,
         ref Chord? chord,
         ref int? sounding
     )
     {
         var bar = tune.Bars[index];
-        var step = bar.Time.Step;
-        // A pickup is completed by the bar line after it, so its odd piece comes first.
-        var isPickup = bar.IsPartial && IsPickup(tune, index);
-        var odd = bar.Length % step;
-        var missing = isPickup ? bar.Time.Bar - bar.Length : Fraction.Zero;
-        var chordNow = chord;
-        for (var at = Fraction.Zero; at < bar.Length; )
+        // A pickup is completed by the bar line after it.
+        var missing = bar.IsPartial && IsPickup(tune, index) ? bar.Time.Bar - bar.Length : Fraction.Zero;
+        var times = StepTimes.Of(bar, missing > Fraction.Zero, followsTune);
+        for (var i = 0; i < times.Length; i++)
         {
-            // An odd piece at the end belongs to the last step: two short steps running would rush a finger.
-            var left = bar.Length - at;
-            var length =
-                isPickup && at == Fraction.Zero && odd > Fraction.Zero ? odd
-                : left < step * 2 ? left
-                : step;
-            var end = at + length;
+            var (at, main) = times[i];
+            var end = i + 1 < times.Length ? times[i + 1].At : bar.Length;
             foreach (var change in bar.Chords)
             {
                 if (change.At >= at && change.At < end)
-                    chordNow = change.Chord.TransposeFifths(chordFifths);
+                    chord = change.Chord.TransposeFifths(chordFifths);
             }
             var place = at + missing;
             var strength =
                 place == Fraction.Zero ? 3
                 : (place % bar.Time.Beat) == Fraction.Zero ? 2
                 : 1;
-            int? onset = null,
-                half = null;
-            int weight = 0,
-                halfWeight = 0;
-            foreach (var note in bar.Notes)
-            {
-                if (note.At >= end || note.At + note.Length <= at)
-                    continue;
-                var key = note.Pitch.Midi + move;
-                if (note.At < at)
-                {
-                    sounding = key;
-                    continue;
-                }
-                var continues = note.TiedFromBefore;
-                if (note.At == at)
-                {
-                    sounding = key;
-                    if (!continues)
-                        (onset, weight) = (key, WeightOf(note.Length, step, strength));
-                }
-                else if (!continues)
-                {
-                    if (note.At - at == Fraction.Min(step, length) * new Fraction(1, 2))
-                        (half, halfWeight) = (key, WeightOf(note.Length, step, 1));
-                    // A note of a triplet falls between the steps; it is wished where the nearest later pluck can be.
-                    else if (onset is null)
-                        (onset, weight) = (key, WeightOf(note.Length, step, 1) / 2);
-                    if (onset is null && sounding is null)
-                        sounding = key;
-                }
-            }
-            if (!bar.Notes.Any(note => note.At < end && note.At + note.Length > at))
-                sounding = null;
+            var wish = WishAt(bar, at, end, move, strength, ref sounding);
             steps.Add(
                 new()
                 {
                     Bar = index,
                     At = at,
-                    Length = length,
+                    Length = end - at,
+                    Main = main,
                     Strength = strength,
-                    Onset = onset,
-                    Weight = weight,
-                    HalfOnset = half,
-                    HalfWeight = halfWeight,
+                    Onset = wish.Key,
+                    Weight = wish.Weight,
                     Sounding = sounding,
-                    Chord = chordNow,
+                    Chord = chord,
                 }
             );
-            at = end;
         }
-        chord = chordNow;
+    }
+
+    private static (int? Key, int Weight) WishAt(
+        TuneBar bar,
+        Fraction at,
+        Fraction end,
+        int move,
+        int strength,
+        ref int? sounding
+    )
+    {
+        int? onset = null;
+        var weight = 0;
+        var isRest = true;
+        foreach (var note in bar.Notes)
+        {
+            if (note.At >= end || note.At + note.Length <= at)
+                continue;
+            isRest = false;
+            var key = note.Pitch.Midi + move;
+            if (note.At <= at)
+            {
+                sounding = key;
+                if (note.At == at && !note.TiedFromBefore)
+                    (onset, weight) = (key, WeightOf(note.Length, bar.Time.Step, strength));
+            }
+            // A note that has no step of its own is wished where the nearest pluck before it can be.
+            else if (!note.TiedFromBefore && onset is null)
+            {
+                (onset, weight) = (key, WeightOf(note.Length, bar.Time.Step, 1) / 2);
+                sounding ??= key;
+            }
+        }
+        if (isRest)
+            sounding = null;
+        return (onset, weight);
     }
 
     private static bool IsPickup(Tune tune, int index) =>

@@ -15,8 +15,19 @@ public sealed record StepPlace
     /// <summary>Whole notes from the start of the bar.</summary>
     public required Fraction At { get; init; }
 
-    /// <summary>Whole notes; another than the metre's step only where a bar is no multiple of it.</summary>
+    /// <summary>Whole notes; another than the metre's step where the tune divides it, or a bar is no multiple of it.</summary>
     public required Fraction Length { get; init; }
+
+    /// <summary>
+    /// Which step of the metre this is, from 0; -1 for a step between those, which is only there because the tune has a
+    /// note at it.
+    /// </summary>
+    public required int Main { get; init; }
+
+    public bool IsBetween => Main < 0;
+
+    /// <summary>How a slur at this step stands in the metre: as <see cref="Strength"/>, 0 within a step of the metre.</summary>
+    public int SlurStrength => IsBetween ? 0 : Strength;
 
     /// <summary>Strength of the place in the metre: 3 bar, 2 beat, 1 between.</summary>
     public required int Strength { get; init; }
@@ -26,11 +37,6 @@ public sealed record StepPlace
 
     /// <summary>How much the tune would miss that note, in thousandths of a plain off-beat step.</summary>
     public int Weight { get; init; }
-
-    /// <summary>Key of a melody note struck half a step later; null where none is.</summary>
-    public int? HalfOnset { get; init; }
-
-    public int HalfWeight { get; init; }
 
     /// <summary>Key of the melody note that sounds at this step, struck here or before; null in a rest.</summary>
     public int? Sounding { get; init; }

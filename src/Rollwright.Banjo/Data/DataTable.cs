@@ -8,13 +8,17 @@ namespace Rollwright.Banjo.Data;
 /// </summary>
 public sealed class DataTable
 {
-    private DataTable(string file, ImmutableArray<Row> rows)
+    private DataTable(string file, ImmutableArray<string> columns, ImmutableArray<Row> rows)
     {
         File = file;
+        Columns = columns;
         Rows = rows;
     }
 
     public string File { get; }
+
+    /// <summary>The names in the first row; empty where there is none.</summary>
+    public ImmutableArray<string> Columns { get; }
 
     public ImmutableArray<Row> Rows { get; }
 
@@ -57,7 +61,7 @@ public sealed class DataTable
                 );
             rows.Add(new(file, number, names, cells));
         }
-        return new(file, rows.ToImmutable());
+        return new(file, head ?? [], rows.ToImmutable());
     }
 
     /// <summary>One row, its cells asked for by column.</summary>

@@ -18,7 +18,11 @@ public static class Neck
     public const double ScaleLength = 666.75;
 
     /// <summary>Distance of a fret from the nut in mm: L(1 − 2^(−n/12)) (geometry of equal temperament).</summary>
-    public static double Place(int fret) => ScaleLength * (1 - Math.Pow(2, -fret / 12.0));
+    public static double Place(int fret) => (uint)fret <= LastFret ? Places[fret] : Reckon(fret);
+
+    private static readonly double[] Places = [.. Enumerable.Range(0, LastFret + 1).Select(Reckon)];
+
+    private static double Reckon(int fret) => ScaleLength * (1 - Math.Pow(2, -fret / 12.0));
 
     /// <summary>Whether the string has this fret: 0 is open; the short string has none from 1 to 5.</summary>
     public static bool HasFret(int banjoString, int fret) =>

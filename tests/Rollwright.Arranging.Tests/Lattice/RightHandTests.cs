@@ -1,13 +1,18 @@
 using CsCheck;
 using Rollwright.Arranging.Costs;
 using Rollwright.Arranging.Lattice;
+using Rollwright.Arranging.Styles;
 using Rollwright.Banjo.Rolls;
 
 namespace Rollwright.Arranging.Tests.Lattice;
 
 public class RightHandTests
 {
-    private static readonly RightPrice Price = new(Weights.Roll);
+    private static readonly Style Roll = StyleTable.Roll;
+    private static readonly RightPrice Price = Roll.Modes[0].Right;
+
+    private static BarPattern Steady(int steps) =>
+        new([.. Enumerable.Range(0, steps).Select(i => new BarPattern.Step(i, false, false))], true, true, false);
 
     // A walk through a bar by choosing among the ways; what was played, and what it cost.
     private static (List<RightEvent> Played, int Cost) Walk(RightHand hand, int steps, int seed)
@@ -19,7 +24,7 @@ public class RightHandTests
         {
             var ways = hand.At(position).Ways[state];
             var way = ways[random.Next(ways.Length)];
-            played.Add(RightEvent.All[way.Event]);
+            played.Add(RightEvent.All[RightEvent.EventOf(way.Row)]);
             (state, cost) = (way.Next, cost + way.Cost);
         }
         return (played, cost);
@@ -31,7 +36,7 @@ public class RightHandTests
             .Sample(
                 (steps, seed) =>
                 {
-                    var (played, _) = Walk(RightHand.Build(steps, RollTable.All, true, Price), steps, seed);
+                    var (played, _) = Walk(RightHand.Build(Steady(steps), RollTable.All, Roll), steps, seed);
                     return played
                         .Zip(played.Skip(1))
                         .All(pair => (pair.First.FingerMask & pair.Second.FingerMask) == 0);
@@ -44,7 +49,7 @@ public class RightHandTests
         Gen.Int.Sample(
             seed =>
             {
-                var (played, cost) = Walk(RightHand.Build(8, RollTable.All, true, Price), 8, seed);
+                var (played, cost) = Walk(RightHand.Build(Steady(8), RollTable.All, Roll), 8, seed);
                 return cost == Reckoned(played);
             },
             iter: 500
@@ -53,7 +58,7 @@ public class RightHandTests
     [Fact]
     public void A_bar_that_is_a_roll_of_the_table_breaks_none()
     {
-        var hand = RightHand.Build(8, RollTable.All, true, Price);
+        var hand = RightHand.Build(Steady(8), RollTable.All, Roll);
         foreach (var roll in RollTable.All)
         {
             var state = 0;
@@ -62,11 +67,11 @@ public class RightHandTests
                 var way = hand.At(position)
                     .Ways[state]
                     .First(way =>
-                        RightEvent.All[way.Event].Plucks is [var pluck]
+                        RightEvent.All[RightEvent.EventOf(way.Row)].Plucks is [var pluck]
                         && pluck.Finger == roll.FingerAt(position)
                         && pluck.String == roll.Strings[position % roll.Strings.Length]
                     );
-                way.Cost.Should().BeLessThan(Weights.Roll["roll-broken"], roll.Name);
+                way.Cost.Should().BeLessThan(Roll.Weights[Term.RollBroken], roll.Name);
                 state = way.Next;
             }
         }
@@ -76,8 +81,9 @@ public class RightHandTests
     private static int Reckoned(List<RightEvent> played)
     {
         var open = (1 << RollTable.All.Length) - 1;
-        var state = RightState.Start(open);
-        var cost = 0;
+        var state = new RightState(0, open);
+        var sum = new Sum();
+        Price.OfBar(ref sum);
         for (var position = 0; position < played.Count; position++)
         {
             var happening = played[position];
@@ -90,19 +96,21 @@ public class RightHandTests
                         (open & (1 << item.Index)) != 0 && item.Item.FingerAt(position) == happening.Plucks[0].Finger
                     )
                     .Sum(item => 1 << item.Index);
-            cost += Price.Of(state, happening, left == 0 && open != 0);
+            Price.Of(ref sum, state, happening, left == 0 && open != 0, false);
             state =
-                happening.IsSilent ? new(left, 0, 0, false)
-                : happening.IsPinch ? new(left, happening.FingerMask, 0, false)
+                happening.IsSilent ? new(0, left)
+                : happening.IsPinch ? new(0, left, happening.FingerMask)
                 : new(
+                    0,
                     left,
                     happening.FingerMask,
+                    0,
                     happening.Plucks[0].String,
-                    true,
-                    left == 0 && state.String != 0 ? state.Fingers : 0
+                    happening.Plucks[0].String < 5,
+                    left == 0 && state.String != 0 ? state.Last : 0
                 );
             open = left;
         }
-        return cost;
+        return sum.Total;
     }
 }

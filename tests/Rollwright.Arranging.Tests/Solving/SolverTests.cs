@@ -1,7 +1,10 @@
+using System.Collections.Immutable;
 using CsCheck;
 using Rollwright.Arranging.Costs;
 using Rollwright.Arranging.Lattice;
+using Rollwright.Arranging.Locks;
 using Rollwright.Arranging.Solving;
+using Rollwright.Arranging.Styles;
 using Rollwright.Arranging.Wishes;
 using Rollwright.Banjo.Settings;
 using Rollwright.Banjo.Shapes;
@@ -16,21 +19,24 @@ namespace Rollwright.Arranging.Tests.Solving;
 public class SolverTests
 {
     // Few shapes and steps, so that every path can be tried; slurs included, licks too long to fit.
-    private static readonly LeftBounds Small = new(7, 2, 1, 5, true, 0);
+    private static readonly LeftBounds Small = new(7, 2, 5, true, 0);
 
-    [Fact]
-    public void The_path_costs_what_the_cheapest_of_all_paths_costs() =>
+    public static TheoryData<string> Styles => [.. StyleTable.All.Select(style => style.Name)];
+
+    [Theory]
+    [MemberData(nameof(Styles))]
+    public void The_path_costs_what_the_cheapest_of_all_paths_costs(string style) =>
         TuneGenerator
             .Tunes(2)
             .Select(Shorten)
             .Sample(
                 tune =>
                 {
-                    var lattice = LatticeOf(tune);
+                    var lattice = LatticeOf(tune, StyleTable.Find(style)!);
                     var solution = Solver.Solve(lattice, new(lattice.Grid.Steps.Length));
                     return solution.Total == new EveryPath(lattice).Cheapest();
                 },
-                iter: 60
+                iter: 30
             );
 
     [Fact]
@@ -40,21 +46,22 @@ public class SolverTests
             .Sample(
                 tune =>
                 {
-                    var lattice = LatticeOf(tune);
+                    var lattice = LatticeOf(tune, StyleTable.Roll);
                     var free = Solver.Solve(lattice, new(lattice.Grid.Steps.Length));
                     var overlay = new Overlay(lattice.Grid.Steps.Length);
-                    var kept = new PathStep(HandShape.Open, RightEvent.Silence);
-                    overlay.Lock(1, kept);
+                    overlay.Add(new RestLock(1));
                     var locked = Solver.Solve(lattice, overlay);
-                    return locked.Path[1] == kept && locked.Total >= free.Total;
+                    return locked.Path[1].Event.IsSilent
+                        && locked.Path[1].SlurString == 0
+                        && locked.Total >= free.Total;
                 },
                 iter: 40
             );
 
-    private static StepLattice LatticeOf(Tune tune)
+    private static StepLattice LatticeOf(Tune tune, Style style)
     {
         var setting = new Setting(TuningTable.OpenG, 0, tune.Key, -12);
-        return StepLattice.Build(StepGrid.Lay(tune, setting), setting, Small, Weights.Roll);
+        return StepLattice.Build(StepGrid.Lay(tune, setting, style.FollowsTune), setting, Small, style);
     }
 
     // A bar of three steps: the first notes of a bar, in a bar just as long.
@@ -69,68 +76,50 @@ public class SolverTests
         };
     }
 
-    /// <summary>Another way to the same answer: walks every path, and adds up the prices as their classes state them.</summary>
+    /// <summary>
+    /// Another way to the same answer: walks every path, and adds up the prices as their classes state them. The hand is
+    /// remembered as what it did and when, not as the solver's states.
+    /// </summary>
     private sealed class EveryPath(StepLattice lattice)
     {
-        private readonly NotePrice notes = new(lattice.Weights, lattice.Setting);
-        private readonly MovePrice moves = new(lattice.Weights);
-        private readonly RightPrice right = new(lattice.Weights);
-        private readonly SlurPrice slurs = new(lattice.Weights);
+        private sealed record Done(Fraction At, int Mode, RightEvent Event, int Slurred, int SlurFret);
 
-        public int Cheapest() => From(0, HandShape.Open, new(1, 0, 0, false));
+        public int Cheapest() =>
+            Enumerable.Range(0, lattice.Style.Modes.Length).Min(mode => From(0, HandShape.Open, mode, []));
 
-        private int From(int step, HandShape held, RightState hand)
+        private int From(int step, HandShape held, int mode, ImmutableList<Done> before)
         {
             if (step == lattice.Grid.Steps.Length)
                 return 0;
             var place = lattice.Grid.Steps[step];
             var next = step + 1 < lattice.Grid.Steps.Length ? lattice.Grid.Steps[step + 1] : null;
+            var hand = HandBefore(place, before, mode);
             var best = int.MaxValue / 2;
-            foreach (var shape in lattice.ShapeIds[step].Select(id => lattice.Shape(id)))
+            foreach (var shape in lattice.Shapes[step])
             {
-                var move = moves.Of(held, shape);
+                var move = lattice.Style.Moves.Of(held, shape);
                 for (var e = 0; e < RightEvent.All.Length && move < MovePrice.Impossible; e++)
                 {
                     var happening = RightEvent.All[e];
-                    if ((happening.FingerMask & hand.Fingers) != 0)
+                    var isFast =
+                        step > 0
+                        && place.At - lattice.Grid.Steps[step - 1].At < lattice.Grid.StepOf(0) * new Fraction(1, 2);
+                    if (
+                        (happening.FingerMask & hand.Tired) != 0
+                        || (place.IsBetween && !happening.IsSilent && (isFast || happening.IsPinch))
+                    )
                         continue;
-                    var way = move + right.Of(hand, happening, false);
+                    var sum = new Sum();
+                    lattice.Style.Modes[mode].Right.Of(ref sum, hand, happening, false, place.IsBetween);
                     best = Math.Min(
                         best,
-                        way
-                            + Notes(place, next, shape, happening)
-                            + notes.HalfMissed(place)
-                            + From(step + 1, shape, After(hand, happening))
+                        move
+                            + sum.Total
+                            + Notes(place, next, shape, happening, mode)
+                            + From(step + 1, shape, mode, before.Add(new(place.At, mode, happening, 0, 0)))
                     );
-                    if (place.HalfOnset is { } key && happening.Plucks is [var (_, s)] && s < 5)
-                        best = Math.Min(best, way + Halves(step, place, next, shape, happening, key, hand));
                 }
-                best = Math.Min(best, Slurred(step, place, next, held, shape, hand));
-            }
-            return best;
-        }
-
-        private int Halves(
-            int step,
-            StepPlace place,
-            StepPlace? next,
-            HandShape shape,
-            RightEvent happening,
-            int key,
-            RightState hand
-        )
-        {
-            var s = happening.Plucks[0].String;
-            var best = int.MaxValue / 2;
-            foreach (var to in lattice.ShapeIds[step].Select(id => lattice.Shape(id)))
-            {
-                if (lattice.Setting.Tuning.KeyOf(s, to.FretOn(s)) == key && SlurPrice.KindOf(shape, to, s) is { } kind)
-                    best = Math.Min(
-                        best,
-                        Notes(place, next, shape, happening)
-                            + slurs.Of(kind, s, shape.FretOn(s), to.FretOn(s))
-                            + From(step + 1, to, After(hand, happening))
-                    );
+                best = Math.Min(best, Slurred(step, place, next, held, shape, hand, before, mode));
             }
             return best;
         }
@@ -141,41 +130,74 @@ public class SolverTests
             StepPlace? next,
             HandShape held,
             HandShape shape,
-            RightState hand
+            RightState hand,
+            ImmutableList<Done> before,
+            int mode
         )
         {
             var s = hand.String;
-            if (!hand.Rings || s is < 1 or > 4 || SlurPrice.KindOf(held, shape, s) is not { } kind)
+            if (!hand.Rings || SlurPrice.KindOf(held, shape, s) is not { } kind)
                 return int.MaxValue / 2;
             var fret = shape.FretOn(s);
-            return slurs.Of(kind, s, held.FretOn(s), fret)
-                + notes.Of(place, next, s, fret)
-                + notes.Missing(place, lattice.Setting.Tuning.KeyOf(s, fret))
-                + notes.HalfMissed(place)
-                + (
-                    place.Strength == 3 ? lattice.Weights["slur-on-one"]
-                    : place.Strength == 2 ? lattice.Weights["slur-on-beat"]
-                    : 0
-                )
-                + From(step + 1, shape, new(1, 0, 0, false));
+            var sum = new Sum();
+            lattice.Style.Modes[mode].Slurs.Of(ref sum, kind, s, held.FretOn(s), fret, place.SlurStrength);
+            lattice.Notes[mode].Of(ref sum, place, next, s, fret);
+            return sum.Total
+                + lattice.Notes[mode].Missing(place, lattice.Setting.Tuning.KeyOf(s, fret))
+                + From(step + 1, shape, mode, before.Add(new(place.At, mode, RightEvent.All[0], s, fret)));
         }
 
-        private int Notes(StepPlace place, StepPlace? next, HandShape shape, RightEvent happening)
+        private int Notes(StepPlace place, StepPlace? next, HandShape shape, RightEvent happening, int mode)
         {
-            var (sum, missing) = (0, notes.Missed(place));
+            var notes = lattice.Notes[mode];
+            var (sum, missing) = (new Sum(), notes.Missed(place));
             foreach (var (finger, on) in happening.Plucks)
             {
                 var key = lattice.Setting.Tuning.KeyOf(on, shape.FretOn(on));
-                sum += notes.Of(place, next, on, shape.FretOn(on)) + (place.Onset == key ? notes.Finger(finger) : 0);
+                notes.Of(ref sum, place, next, on, shape.FretOn(on));
+                if (place.Onset == key)
+                    notes.Finger(ref sum, finger);
                 missing = Math.Min(missing, notes.Missing(place, key));
             }
-            return sum + missing;
+            return sum.Total + missing;
         }
 
-        // A short bar is asked for no roll: the state keeps to what the next step needs.
-        private static RightState After(RightState before, RightEvent happening) =>
-            happening.IsSilent ? new(1, 0, 0, false)
-            : happening.IsPinch ? new(1, happening.FingerMask, 0, false)
-            : new(1, happening.FingerMask, happening.Plucks[0].String, true);
+        // What the hand is in by what it has done, a bar of three steps being asked for no roll.
+        private RightState HandBefore(StepPlace place, ImmutableList<Done> before, int mode)
+        {
+            var metreStep = lattice.Grid.StepOf(0);
+            var state = new RightState(mode, 0);
+            for (var i = 0; i < before.Count; i++)
+            {
+                var (done, isBetween) = (before[i], lattice.Grid.Steps[i].IsBetween);
+                var start =
+                    i == 0
+                        ? (lattice.Grid.Steps.Any(s => s.IsBetween) ? metreStep * new Fraction(-1, 2) : -metreStep)
+                        : before[i - 1].At;
+                var end = i + 1 < before.Count ? before[i + 1].At : place.At;
+                var holds = end - start <= metreStep;
+                var older = holds ? state.Last : 0;
+                if (done.Slurred != 0)
+                    state = isBetween ? state with { Last = older, Older = 0, Earlier = 0 } : new(mode, 0, older);
+                else if (done.Event.IsSilent)
+                    state =
+                        isBetween && holds ? state with { Older = 0 }
+                        : isBetween ? state with { Last = 0, Older = 0, Earlier = 0 }
+                        : new(mode, 0, older);
+                else if (done.Event.IsPinch)
+                    state = new(mode, 0, done.Event.FingerMask, older);
+                else
+                    state = new(
+                        mode,
+                        0,
+                        done.Event.FingerMask,
+                        older,
+                        done.Event.Plucks[0].String,
+                        done.Event.Plucks[0].String < 5,
+                        state.String != 0 ? state.Last : 0
+                    );
+            }
+            return state;
+        }
     }
 }

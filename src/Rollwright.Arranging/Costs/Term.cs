@@ -1,0 +1,51 @@
+namespace Rollwright.Arranging.Costs;
+
+/// <summary>
+/// What a break can cost: one row each of <c>data/weights.txt</c>, where the meaning, the unit and the price of every
+/// term stand. The row's name is the term's in small letters with hyphens.
+/// </summary>
+public enum Term
+{
+    MelodyMissed,
+    MelodyOctave,
+    MelodyMoved,
+    AgainstChord,
+    Drone,
+    DroneAgainst,
+    OpenFiller,
+    FrettedFiller,
+    MasksMelody,
+    Unnatural,
+    HighFret,
+    LowFret,
+    MelodyIndex,
+    MelodyMiddle,
+    Place,
+    Travel,
+    FingerChange,
+    Hop,
+    Stretch,
+    RollBroken,
+    OutOfRoll,
+    Trill,
+    SameString,
+    StepSilent,
+    Pinch,
+    Crossed,
+    BetweenPluck,
+    Thumb1,
+    Thumb2,
+    Index1,
+    Index3,
+    Index4,
+    Middle2,
+    Middle3,
+    Slur,
+    SlurUnusual,
+    SlurOnBeat,
+    SlurOnOne,
+    Lick,
+    Tag,
+    Consistency,
+    Repeated,
+}

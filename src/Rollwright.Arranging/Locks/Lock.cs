@@ -1,0 +1,112 @@
+using Rollwright.Arranging.Lattice;
+using Rollwright.Arranging.Solving;
+using Rollwright.Banjo.Shapes;
+using Rollwright.Banjo.Strokes;
+
+namespace Rollwright.Arranging.Locks;
+
+/// <summary>What the player will not have changed: which ways of doing a step are still allowed, from one step to another.</summary>
+/// <param name="First">The first step of the grid that it holds for.</param>
+/// <param name="Last">The last step, included.</param>
+public abstract record Lock(int First, int Last)
+{
+    /// <summary>Whether a step may be done so.</summary>
+    public abstract bool Allows(int step, PathStep done);
+
+    /// <summary>Whether a lick may stand where it does.</summary>
+    public virtual bool Allows(LickPlace place)
+    {
+        for (var step = Math.Max(First, place.Step); step <= Math.Min(Last, place.LastStep); step++)
+        {
+            if (!Allows(step, place.Path[step - place.Step]))
+                return false;
+        }
+        return true;
+    }
+
+    /// <summary>What is asked, in words that follow "bar 3, beat 2: ".</summary>
+    public abstract string Words { get; }
+}
+
+/// <summary>The step is done exactly so: for a span that stays as it is, one lock a step.</summary>
+public sealed record StepLock(int Step, PathStep Kept) : Lock(Step, Step)
+{
+    public override bool Allows(int step, PathStep done) =>
+        done.SoundsLike(Kept) && done.Shape == Kept.Shape && done.After == Kept.After;
+
+    public override string Words => "stays as it is";
+}
+
+/// <summary>The step sounds as it did, whatever else the hands hold.</summary>
+public sealed record SoundLock(int Step, PathStep Kept) : Lock(Step, Step)
+{
+    public override bool Allows(int step, PathStep done) => done.SoundsLike(Kept);
+
+    public override string Words => "keeps its notes";
+}
+
+/// <summary>A note that must begin at the step, alone or with others.</summary>
+/// <param name="Step">The step.</param>
+/// <param name="String">1 to 5.</param>
+/// <param name="Fret">Counted from the capo.</param>
+/// <param name="Finger">The plucking finger; null for any, or for a slur.</param>
+public sealed record NoteLock(int Step, int String, int Fret, RightFinger? Finger = null) : Lock(Step, Step)
+{
+    public override bool Allows(int step, PathStep done)
+    {
+        if (done.SlurString != 0)
+            return Finger is null && done.SlurString == String && done.Shape.FretOn(String) == Fret;
+        foreach (var (finger, on) in done.Event.Plucks)
+        {
+            if (on == String && done.Shape.FretOn(on) == Fret)
+                return Finger is null || Finger == finger;
+        }
+        return false;
+    }
+
+    public override string Words =>
+        $"string {String} {(Fret == 0 ? "open" : $"fret {Fret}")}{(Finger is { } finger ? $" with {finger}" : "")}";
+}
+
+/// <summary>Nothing begins at the step.</summary>
+public sealed record RestLock(int Step) : Lock(Step, Step)
+{
+    public override bool Allows(int step, PathStep done) => done.SlurString == 0 && done.Event.IsSilent;
+
+    public override string Words => "silence";
+}
+
+/// <summary>The left hand holds at least the fingers of a shape.</summary>
+public sealed record ShapeLock(int First, int Last, HandShape Shape) : Lock(First, Last)
+{
+    public override bool Allows(int step, PathStep done) => Shape.IsWithin(done.Shape);
+
+    public override string Words => $"shape {Shape} held";
+}
+
+/// <summary>No slide, hammer-on or pull-off.</summary>
+public sealed record NoSlurLock(int First, int Last) : Lock(First, Last)
+{
+    public override bool Allows(int step, PathStep done) => done is { SlurString: 0, HalfSlur: null };
+
+    public override string Words => "no slur";
+}
+
+/// <summary>Only frets up to one.</summary>
+public sealed record FretLock(int First, int Last, int Highest) : Lock(First, Last)
+{
+    public override bool Allows(int step, PathStep done) =>
+        done.Shape.HighestFret <= Highest && done.After.HighestFret <= Highest;
+
+    public override string Words => $"only frets up to {Highest}";
+}
+
+/// <summary>A lick in a spot.</summary>
+public sealed record LickLock(LickPlace Place) : Lock(Place.Step, Place.LastStep)
+{
+    public override bool Allows(int step, PathStep done) => false;
+
+    public override bool Allows(LickPlace place) => place == Place;
+
+    public override string Words => $"the lick '{Place.Lick.Name}'";
+}

@@ -1,0 +1,48 @@
+using System.Collections.Concurrent;
+using System.Collections.Immutable;
+using Rollwright.Arranging.Costs;
+using Rollwright.Arranging.Lattice;
+using Rollwright.Banjo.Rolls;
+
+namespace Rollwright.Arranging.Styles;
+
+/// <summary>How a break is played: one or two ways to choose from, phrase by phrase, and how time is divided.</summary>
+public sealed class Style
+{
+    private readonly ConcurrentDictionary<BarPattern, RightHand> hands = [];
+
+    /// <param name="name">As players say it.</param>
+    /// <param name="modes">One or two; the first is the one that licks belong to.</param>
+    /// <param name="followsTune">Every note of the tune gets a step of its own.</param>
+    /// <param name="placesANote">On how many strings a note of the tune may be looked for.</param>
+    public Style(string name, ImmutableArray<Mode> modes, bool followsTune, int placesANote)
+    {
+        Name = name;
+        Modes = modes;
+        FollowsTune = followsTune;
+        PlacesANote = placesANote;
+        Moves = new(modes[0].Weights);
+    }
+
+    public string Name { get; }
+
+    public ImmutableArray<Mode> Modes { get; }
+
+    public bool FollowsTune { get; }
+
+    public int PlacesANote { get; }
+
+    /// <summary>The left hand moves alike in all ways of playing.</summary>
+    public MovePrice Moves { get; }
+
+    /// <summary>Prices that belong to no way of playing: of licks, of consistency.</summary>
+    public Weights Weights => Modes[0].Weights;
+
+    /// <summary>The right hand in a bar; built once for all tunes.</summary>
+    public RightHand HandFor(BarPattern pattern) =>
+        hands.GetOrAdd(pattern, _ => RightHand.Build(pattern, RollTable.All, this));
+
+    /// <summary>The same style with other prices.</summary>
+    public Style With(Func<Weights, Weights> change) =>
+        new(Name, [.. Modes.Select(mode => new Mode(mode.Name, change(mode.Weights)))], FollowsTune, PlacesANote);
+}
