@@ -20,6 +20,16 @@ public sealed record Tune
     /// <summary>The kind of tune, "reel", "hornpipe", as the source says; may be empty.</summary>
     public string Rhythm { get; init; } = "";
 
+    /// <summary>
+    /// How even steps are played: hornpipes of 4/4 and 2/4 long and short, two to one (common practice; abc2midi plays
+    /// the same tunes so); null where they are played even, as in reels, and in hornpipes of cut time.
+    /// </summary>
+    public Swing? Swing =>
+        Rhythm.Contains("hornpipe", StringComparison.OrdinalIgnoreCase)
+        && (Time == TimeSignature.Common || Time == new TimeSignature(2, 4))
+            ? Swing.TwoToOne
+            : null;
+
     /// <summary>The number in its file (X: in ABC); 1 where none is given.</summary>
     public int Number { get; init; } = 1;
 
@@ -99,16 +109,26 @@ public sealed record Tune
                     note.TiedFromBefore
                     && played.Count > 0
                     && (played[^1].Bar >= index - 1 || !Bars[index].Marks.EndingStart.IsEmpty)
-                    && played[^1].Bar <= index
-                    && played[^1].Pitch.Midi == note.Pitch.Midi
-                    && played[^1].End == at;
-                if (joins)
-                    played[^1] = played[^1] with { Length = played[^1].Length + note.Length };
+                    && played[^1].Bar <= index;
+                var before = joins ? Sounding(played, note.Pitch.Midi, at) : -1;
+                if (before >= 0)
+                    played[before] = played[before] with { Length = played[before].Length + note.Length };
                 else
                     played.Add(new(at, note.Length, note.Pitch, index));
             }
             start += Bars[index].Length;
         }
         return played.ToImmutable();
+    }
+
+    // Of the notes that were struck last, the one of that key that sounds until the time; -1 where there is none.
+    private static int Sounding(ImmutableArray<PlayedNote>.Builder played, int key, Fraction until)
+    {
+        for (var i = played.Count - 1; i >= 0 && played[i].At == played[^1].At; i--)
+        {
+            if (played[i].Pitch.Midi == key && played[i].End == until)
+                return i;
+        }
+        return -1;
     }
 }
