@@ -3,6 +3,7 @@ using Rollwright.Arranging.Advice;
 using Rollwright.Arranging.Assembling;
 using Rollwright.Arranging.Backup;
 using Rollwright.Arranging.Costs;
+using Rollwright.Arranging.Lattice;
 using Rollwright.Arranging.Locks;
 using Rollwright.Arranging.Reasons;
 using Rollwright.Arranging.Solving;
@@ -72,6 +73,15 @@ public sealed class Arrangement
 
     /// <summary>What the break costs by term, dearest first.</summary>
     public ImmutableArray<(Term Term, int Price)> Terms => ReasonFinder.Table(Solver, Reasons);
+
+    /// <summary>Share of the tune that is played, 0 to 1: its notes at their time, weighed by length and place in the metre.</summary>
+    public double Kept => Advice.Kept.Share(Solver.Lattice, Solver.Best);
+
+    /// <summary>What the hands do at a step of the grid.</summary>
+    public PathStep PathAt(int step) => Solver.Best.Path[step];
+
+    /// <summary>The licks that could stand from a step on, by chord, tuning, level and length.</summary>
+    public ImmutableArray<LickPlace> LicksAt(int step) => [.. Solver.Lattice.Licks[step]];
 
     internal Solver Solver { get; }
 

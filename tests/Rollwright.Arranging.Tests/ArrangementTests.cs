@@ -6,7 +6,6 @@ using Rollwright.Arranging.Solving;
 using Rollwright.Arranging.Spots;
 using Rollwright.Arranging.Styles;
 using Rollwright.Banjo.Playability;
-using Rollwright.Banjo.Shapes;
 using Rollwright.Music.Tunes;
 using Rollwright.TestKit;
 
@@ -124,7 +123,7 @@ public class ArrangementTests
                         0 => new NoSlurLock(step, step),
                         1 => new FretLock(Math.Max(0, step - 3), step, 3),
                         2 => new RestLock(step),
-                        _ => new ShapeLock(step, step, HandShape.Open),
+                        _ => new ShapeLock(step, step, [0, null, 0, null]),
                     };
                     // Where play jumps to, the whole tune is settled anew.
                     if (made.Grid.Tree.Seams.Any(seam => Math.Abs(made.Grid.FirstOf(seam.To) - step) <= 3))

@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+using System.Globalization;
 using Rollwright.Arranging.Lattice;
 using Rollwright.Arranging.Solving;
 using Rollwright.Banjo.Shapes;
@@ -76,12 +78,26 @@ public sealed record RestLock(int Step) : Lock(Step, Step)
     public override string Words => "silence";
 }
 
-/// <summary>The left hand holds at least the fingers of a shape.</summary>
-public sealed record ShapeLock(int First, int Last, HandShape Shape) : Lock(First, Last)
+/// <summary>The left hand holds a shape.</summary>
+/// <param name="First">The first step.</param>
+/// <param name="Last">The last step.</param>
+/// <param name="Frets">Of strings 4-3-2-1, as shapes are written; 0 open, null where it does not matter.</param>
+public sealed record ShapeLock(int First, int Last, ImmutableArray<int?> Frets) : Lock(First, Last)
 {
-    public override bool Allows(int step, PathStep done) => Shape.IsWithin(done.Shape);
+    public override bool Allows(int step, PathStep done) => Holds(done.Shape) && Holds(done.After);
 
-    public override string Words => $"shape {Shape} held";
+    private bool Holds(HandShape shape)
+    {
+        for (var i = 0; i < 4; i++)
+        {
+            if (Frets[i] is { } fret && shape.FretOn(4 - i) != fret)
+                return false;
+        }
+        return true;
+    }
+
+    public override string Words =>
+        $"shape {string.Join('-', Frets.Select(fret => fret?.ToString(CultureInfo.InvariantCulture) ?? "x"))} held";
 }
 
 /// <summary>No slide, hammer-on or pull-off.</summary>
