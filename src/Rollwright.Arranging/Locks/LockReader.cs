@@ -45,12 +45,14 @@ public static partial class LockReader
         if (!match.Success)
             throw Wrong(text, "a note is string.fret and, if wanted, the finger: 3.2T, 5.0");
         var (on, fret) = (
-            int.Parse(match.Groups[1].ValueSpan, CultureInfo.InvariantCulture),
-            int.Parse(match.Groups[2].ValueSpan, CultureInfo.InvariantCulture)
+            int.Parse(match.Groups["string"].ValueSpan, CultureInfo.InvariantCulture),
+            int.Parse(match.Groups["fret"].ValueSpan, CultureInfo.InvariantCulture)
         );
         if (!Neck.HasFret(on, fret))
             throw Wrong(text, $"string {on} has no fret {fret}");
-        RightFinger? finger = match.Groups[3].Success ? Enum.Parse<RightFinger>(match.Groups[3].Value) : null;
+        RightFinger? finger = match.Groups["finger"].Success
+            ? Enum.Parse<RightFinger>(match.Groups["finger"].Value)
+            : null;
         return new(step, on, fret, finger);
     }
 
@@ -88,10 +90,10 @@ public static partial class LockReader
         var match = PlaceForm().Match(place);
         if (!match.Success)
             throw Wrong(text, "a place is a bar, bar/beat or a span of them: 3, 3/2, 5-8, 5/1-6/2.5");
-        var (first, firstEnd) = One(text, match.Groups[1].Value, match.Groups[2].Value, grid);
-        if (!match.Groups[3].Success)
+        var (first, firstEnd) = One(text, match.Groups["bar"].Value, match.Groups["beat"].Value, grid);
+        if (!match.Groups["bar2"].Success)
             return (first, firstEnd);
-        var (second, last) = One(text, match.Groups[3].Value, match.Groups[4].Value, grid);
+        var (second, last) = One(text, match.Groups["bar2"].Value, match.Groups["beat2"].Value, grid);
         return second >= first ? (first, last) : throw Wrong(text, "the span ends before it begins");
     }
 
@@ -115,9 +117,13 @@ public static partial class LockReader
 
     private static ArrangeException Wrong(string text, string remedy) => new($"lock '{text}': {remedy}");
 
-    [GeneratedRegex(@"^([1-5])\.(\d{1,2})([TIM])?$", RegexOptions.None, 1000)]
+    [GeneratedRegex(@"^(?<string>[1-5])\.(?<fret>\d{1,2})(?<finger>[TIM])?$", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex NoteForm();
 
-    [GeneratedRegex(@"^(\d{1,4})(?:/(\d+(?:\.\d+)?))?(?:-(\d{1,4})(?:/(\d+(?:\.\d+)?))?)?$", RegexOptions.None, 1000)]
+    [GeneratedRegex(
+        @"^(?<bar>\d{1,4})(/(?<beat>\d{1,3}(\.\d+)?))?(-(?<bar2>\d{1,4})(/(?<beat2>\d{1,3}(\.\d+)?))?)?$",
+        RegexOptions.ExplicitCapture,
+        1000
+    )]
     private static partial Regex PlaceForm();
 }

@@ -52,7 +52,7 @@ public static class ReasonFinder
     {
         var joins = new Terms();
         for (var bar = 0; bar < solver.Best.Ends.Length; bar++)
-            solver.Join(ref joins, bar, solver.Best.Ends[bar].Shape, solver.Best.Ends[bar].State);
+            solver.Joins.Of(ref joins, bar, solver.Best.Ends[bar].Shape, solver.Best.Ends[bar].State);
         return
         [
             .. reasons

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using Rollwright.Arranging.Costs;
 using Rollwright.Arranging.Lattice;
 using Rollwright.Arranging.Wishes;
-using Rollwright.Banjo.Shapes;
 
 namespace Rollwright.Arranging.Solving;
 
@@ -34,6 +33,7 @@ public sealed class Solver
 
     private readonly LickEdge[][] licks;
     private readonly LickEdge.EntryPrices entries;
+    private readonly Joins joins;
     private Past? past;
 
     private Solver(StepLattice lattice, Overlay overlay)
@@ -46,6 +46,7 @@ public sealed class Solver
         licks = new LickEdge[count][];
         steps = new StepOverlay[count];
         entries = new(lattice);
+        joins = new(lattice, overlay);
     }
 
     private Solver(Solver before, Overlay overlay)
@@ -57,6 +58,7 @@ public sealed class Solver
         licks = [.. before.licks];
         steps = [.. before.steps];
         entries = before.entries;
+        joins = new(before.Lattice, overlay);
     }
 
     public StepLattice Lattice { get; }
@@ -173,7 +175,7 @@ public sealed class Solver
     // What follows the end of a bar: the sum over the bars after it, and the jumps back to bars that stand already.
     private int[] Terminal(int bar)
     {
-        var sum = Seams(bar);
+        var sum = joins.At(bar);
         foreach (var child in Grid.Tree.Children[bar])
             Add(sum, future[Grid.FirstOf(child)]);
         return sum;
@@ -183,65 +185,6 @@ public sealed class Solver
     {
         for (var i = 0; i < sum.Length; i++)
             sum[i] = Math.Min(Infinity, sum[i] + more[i]);
-    }
-
-    private int[] Seams(int bar)
-    {
-        var shapes = Lattice.Shapes[Grid.Bars[bar].End.Value - 1];
-        var width = ShapePair.Padded(shapes.Length);
-        var states = Lattice.RightHands[bar].Last;
-        var sum = new int[states.Length * width];
-        foreach (var first in Targets(bar))
-        {
-            for (var r = 0; r < states.Length; r++)
-            {
-                for (var l = 0; l < shapes.Length; l++)
-                {
-                    ref var cost = ref sum[(r * width) + l];
-                    var join = new Sum();
-                    cost = CanJoin(states[r], shapes[l], first)
-                        ? cost + Joined(ref join, states[r], shapes[l], first)
-                        : Infinity;
-                }
-            }
-        }
-        return sum;
-    }
-
-    // What is played first where play jumps on from the end of a bar.
-    private IEnumerable<PathStep> Targets(int bar)
-    {
-        foreach (var (from, to) in Grid.Tree.Seams)
-        {
-            if (from == bar && overlay.SeamTargets.TryGetValue(to, out var first))
-                yield return first;
-        }
-    }
-
-    private static bool CanJoin(RightState state, HandShape shape, PathStep first) =>
-        (state.Tired & first.Event.FingerMask) == 0 && MovePrice.IsPossible(shape, first.Shape);
-
-    private int Joined(ref Sum tally, RightState state, HandShape shape, PathStep first)
-    {
-        Join(ref tally, state, shape, first);
-        return tally.Total;
-    }
-
-    private void Join<T>(ref T tally, RightState state, HandShape shape, PathStep first)
-        where T : struct, ITally
-    {
-        Lattice.Style.Moves.Of(ref tally, shape, first.Shape);
-        if (first.Event.Plucks.Any(pluck => pluck.String == state.String))
-            tally.Add(Term.SameString, Lattice.Style.Weights[Term.SameString]);
-    }
-
-    /// <summary>What the best path costs where play jumps from the end of a bar to one that stands already.</summary>
-    internal void Join<T>(ref T tally, int bar, int held, int state)
-        where T : struct, ITally
-    {
-        var shape = Lattice.Shapes[Grid.Bars[bar].End.Value - 1][held];
-        foreach (var first in Targets(bar))
-            Join(ref tally, Lattice.RightHands[bar].Last[state], shape, first);
     }
 
     private int[] StepBack(int step, int[] next)
@@ -296,7 +239,7 @@ public sealed class Solver
         var costs = new int[Grid.Steps.Length];
         var nodes = new (int Shape, int State)[Grid.Steps.Length];
         var ends = new (int Shape, int State)[Grid.Bars.Length];
-        var joins = new Sum();
+        var joined = new Sum();
         var isPossible = true;
         var played = ImmutableArray.CreateBuilder<LickPlace>();
         for (var bar = 0; bar < Grid.Bars.Length; bar++)
@@ -321,9 +264,9 @@ public sealed class Solver
                 }
             }
             ends[bar] = (held, state);
-            Join(ref joins, bar, held, state);
+            joins.Of(ref joined, bar, held, state);
         }
-        return new(path, costs, nodes, ends, joins.Total, played.ToImmutable(), isPossible);
+        return new(path, costs, nodes, ends, joined.Total, played.ToImmutable(), isPossible);
     }
 
     private record struct Choice(int Cost, int Own, int Shape, int State, PathStep Step, LickEdge? Lick = null)
@@ -381,6 +324,9 @@ public sealed class Solver
     /// <summary>Costs of all that is not the future, worked out when first asked for.</summary>
     internal Past Past => past ??= Past.Of(this);
 
+    /// <summary>Where play jumps to bars that stand already.</summary>
+    internal Joins Joins => joins;
+
     internal int[] FutureAt(int step) => future[step];
 
     internal int[] AfterAt(int step) => after[step];
@@ -395,7 +341,7 @@ public sealed class Solver
     internal int[] BesidesOf(int bar)
     {
         var parent = Grid.Tree.Parent[bar];
-        var sum = Seams(parent);
+        var sum = joins.At(parent);
         foreach (var child in Grid.Tree.Children[parent].Where(child => child != bar))
             Add(sum, future[Grid.FirstOf(child)]);
         return sum;
