@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Rollwright.Arranging.Advice;
 using Rollwright.Arranging.Assembling;
 using Rollwright.Arranging.Lattice;
 using Rollwright.Arranging.Solving;
@@ -24,10 +23,11 @@ public static class Fingerer
     /// <summary>From this share of short gaps on the hands are taken to go at the speed of those (assumption).</summary>
     private const double ManyShortGaps = 0.25;
 
-    /// <param name="tune">The notes; those at the same time are a pinch. They sound at the pitch given.</param>
+    /// <param name="tune">The notes; those at the same time are a pinch. </param>
     /// <param name="options">Tuning, capo and level; the key stays as it is.</param>
+    /// <param name="octaves">Octaves up (positive) or down from the pitch given.</param>
     /// <exception cref="ArrangeException">There are no notes, or none that lie on the banjo.</exception>
-    public static Fingered Finger(Tune tune, ArrangeOptions? options = null)
+    public static Fingered Finger(Tune tune, ArrangeOptions? options = null, int octaves = 0)
     {
         options ??= ArrangeOptions.Default;
         if (tune.Bars.All(bar => bar.Notes.IsEmpty))
@@ -36,35 +36,24 @@ public static class Fingerer
         var style = level
             .Apply(StyleTable.Find("melodic")!)
             .With(weights => weights.With(Costs.Term.OutOfRoll, 0).With(Costs.Term.StepSilent, 0));
-        var best = Settings(tune, options)
-            .Select(setting => Solve(tune, setting, style, level))
-            .Where(way => way.Solver.Best.IsPossible)
-            .MinBy(way => way.Solver.Best.Total);
-        if (best.Solver is null)
-            throw new ArrangeException($"The notes of '{tune.Title}' do not lie on a banjo in this tuning and capo.");
+        var capo = options.Capo ?? 0;
+        var setting = new Setting(options.Tuning ?? TuningTable.OpenG, capo, tune.Key.Transpose(-capo), 12 * octaves);
+        var solver = Solve(tune, setting, style, level);
+        var left = LeftOut(tune, setting, solver);
+        if (left.Length == tune.Bars.Sum(bar => bar.Notes.Count(note => !note.TiedFromBefore)))
+            throw new ArrangeException(
+                $"None of the notes of '{tune.Title}' lies on a banjo in this tuning and capo; choose others, or another octave."
+            );
         var made = BreakAssembly.Assemble(
             tune,
-            best.Solver.Lattice,
-            best.Solver.Best,
+            solver.Lattice,
+            solver.Best,
             tune.Tempo ?? Arranger.TempoFor(tune.Time)
         );
-        return new(made, LeftOut(tune, best.Setting, best.Solver));
+        return new(made, left);
     }
 
-    // At the pitch given, or an octave lower or higher where the notes lie better so is not asked: the pitch is the truth.
-    private static IEnumerable<Setting> Settings(Tune tune, ArrangeOptions options)
-    {
-        var tuning = options.Tuning ?? TuningTable.OpenG;
-        var capo = options.Capo ?? 0;
-        yield return new(tuning, capo, tune.Key.Transpose(-capo), 0);
-    }
-
-    private static (Solver Solver, Setting Setting) Solve(
-        Tune tune,
-        Setting setting,
-        Style style,
-        LevelTable.Level level
-    )
+    private static Solver Solve(Tune tune, Setting setting, Style style, LevelTable.Level level)
     {
         var grid = StepGrid.Lay(tune, setting, followsTune: true, isFine: IsFine(tune));
         var lattice = StepLattice.Build(grid, setting, level.Bounds with { LickLevel = 0, Slurs = true }, style);
@@ -77,7 +66,7 @@ public static class Fingerer
             if (!keys.IsEmpty)
                 overlay.Want(step, new(keys, setting.Tuning, NotePrice));
         }
-        return (TuneSolver.Finish(Solver.Open(lattice, overlay)), setting);
+        return TuneSolver.Finish(Solver.Open(lattice, overlay));
     }
 
     private static bool IsFine(Tune tune)

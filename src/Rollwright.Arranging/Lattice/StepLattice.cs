@@ -41,7 +41,7 @@ public sealed class StepLattice
         Shapes = shapes;
         ways = new(shapes.Distinct().SelectMany(set => set), style.Moves);
         prices = new StepPrices?[grid.Steps.Length];
-        Notes = [.. style.Modes.Select(mode => new NotePrice(mode.Weights, setting))];
+        Notes = [.. style.Manners.Select(manner => new NotePrice(manner.Weights, setting))];
     }
 
     // All that the prices of a step depend on.

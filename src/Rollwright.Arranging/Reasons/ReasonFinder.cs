@@ -104,10 +104,10 @@ public static class ReasonFinder
             }
             if (layer.NextSlur[r] is not (var slurred and not RightHand.Never))
                 continue;
-            var mode = layer.States[r].Mode;
-            foreach (ref readonly var slur in changed.SlursOn(mode, layer.States[r].String))
+            var manner = layer.States[r].Manner;
+            foreach (ref readonly var slur in changed.SlursOn(manner, layer.States[r].String))
                 Offer(
-                    new(shapes[slur.To], RightEvent.Row(mode, RightEvent.Silence), slur.String, slur.Kind),
+                    new(shapes[slur.To], RightEvent.Row(manner, RightEvent.Silence), slur.String, slur.Kind),
                     past[(r * widthBefore) + slur.From] + slur.Cost + after[(slurred * width) + slur.To]
                 );
         }
@@ -158,7 +158,7 @@ public static class ReasonFinder
     {
         var layer = lattice.LayerOf(step);
         var way = layer.WayOf(state, done.Row)!.Value;
-        var price = lattice.Style.Modes[done.Mode].Right;
+        var price = lattice.Style.Manners[done.Manner].Right;
         var place = lattice.Grid.Steps[step];
         var isFirst = step == lattice.Grid.FirstOf(place.Bar) && lattice.Grid.IsFull(place.Bar);
         var plain = new Sum();

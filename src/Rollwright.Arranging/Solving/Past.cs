@@ -107,7 +107,7 @@ internal sealed class Past
                 );
             if (layer.NextSlur[r] is var slurred and not RightHand.Never)
             {
-                foreach (ref readonly var slur in changed.SlursOn(layer.States[r].Mode, layer.States[r].String))
+                foreach (ref readonly var slur in changed.SlursOn(layer.States[r].Manner, layer.States[r].String))
                 {
                     ref var cost = ref next[(slurred * width) + slur.To];
                     cost = Math.Min(cost, now[(r * widthBefore) + slur.From] + slur.Cost);

@@ -24,7 +24,7 @@ public readonly record struct PathStep(
     public RightEvent Event => RightEvent.All[RightEvent.EventOf(Row)];
 
     /// <summary>Which of the style's ways of playing.</summary>
-    public int Mode => RightEvent.ModeOf(Row);
+    public int Manner => RightEvent.MannerOf(Row);
 
     /// <summary>The left hand when the step is over.</summary>
     public HandShape After => HalfShape ?? Shape;

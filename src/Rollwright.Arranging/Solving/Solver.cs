@@ -215,7 +215,7 @@ public sealed class Solver
             }
             if (layer.NextSlur[r] is var slurred and not RightHand.Never)
             {
-                foreach (ref readonly var slur in changed.SlursOn(layer.States[r].Mode, layer.States[r].String))
+                foreach (ref readonly var slur in changed.SlursOn(layer.States[r].Manner, layer.States[r].String))
                     into[slur.From] = Math.Min(into[slur.From], slur.Cost + next[(slurred * width) + slur.To]);
             }
         }
@@ -308,12 +308,12 @@ public sealed class Solver
         }
         if (layer.NextSlur[state] is var following and not RightHand.Never)
         {
-            var mode = layer.States[state].Mode;
-            foreach (ref readonly var slur in changed.SlursOn(mode, layer.States[state].String))
+            var manner = layer.States[state].Manner;
+            foreach (ref readonly var slur in changed.SlursOn(manner, layer.States[state].String))
             {
                 if (slur.From != held)
                     continue;
-                var silent = RightEvent.Row(mode, RightEvent.Silence);
+                var silent = RightEvent.Row(manner, RightEvent.Silence);
                 var slurred = new PathStep(shapes[slur.To], silent, slur.String, slur.Kind);
                 best.Offer(slur.Cost, next[(following * width) + slur.To], slur.To, following, slurred);
             }

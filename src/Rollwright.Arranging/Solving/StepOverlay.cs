@@ -33,7 +33,7 @@ internal sealed class StepOverlay
     /// <summary>As <see cref="StepPrices.Notes"/>.</summary>
     public int[] Notes { get; }
 
-    public ReadOnlySpan<StepPrices.SlurWay> SlursOn(int mode, int onString) => slurs[(mode * 5) + onString];
+    public ReadOnlySpan<StepPrices.SlurWay> SlursOn(int manner, int onString) => slurs[(manner * 5) + onString];
 
     private static StepPrices.SlurWay[] Changed(
         StepPrices.SlurWay[] ways,

@@ -12,23 +12,29 @@ public sealed class Style
     private readonly ConcurrentDictionary<BarPattern, RightHand> hands = [];
 
     /// <param name="name">As players say it.</param>
-    /// <param name="modes">One or two; the first is the one that licks belong to.</param>
+    /// <param name="manners">One or two; the first is the one that licks belong to.</param>
     /// <param name="followsTune">Every note of the tune gets a step of its own.</param>
     /// <param name="placesANote">On how many strings a note of the tune may be looked for.</param>
     /// <param name="wholeChords">Chords all over the neck are offered, for a part behind someone else.</param>
-    public Style(string name, ImmutableArray<Mode> modes, bool followsTune, int placesANote, bool wholeChords = false)
+    public Style(
+        string name,
+        ImmutableArray<Manner> manners,
+        bool followsTune,
+        int placesANote,
+        bool wholeChords = false
+    )
     {
         Name = name;
-        Modes = modes;
+        Manners = manners;
         FollowsTune = followsTune;
         PlacesANote = placesANote;
         WholeChords = wholeChords;
-        Moves = new(modes[0].Weights);
+        Moves = new(manners[0].Weights);
     }
 
     public string Name { get; }
 
-    public ImmutableArray<Mode> Modes { get; }
+    public ImmutableArray<Manner> Manners { get; }
 
     public bool FollowsTune { get; }
 
@@ -41,7 +47,7 @@ public sealed class Style
     public MovePrice Moves { get; }
 
     /// <summary>Prices that belong to no way of playing: of licks, of consistency.</summary>
-    public Weights Weights => Modes[0].Weights;
+    public Weights Weights => Manners[0].Weights;
 
     /// <summary>The right hand in a bar; built once for all tunes.</summary>
     public RightHand HandFor(BarPattern pattern) =>
@@ -51,7 +57,7 @@ public sealed class Style
     public Style With(Func<Weights, Weights> change) =>
         new(
             Name,
-            [.. Modes.Select(mode => new Mode(mode.Name, change(mode.Weights)))],
+            [.. Manners.Select(manner => new Manner(manner.Name, change(manner.Weights)))],
             FollowsTune,
             PlacesANote,
             WholeChords

@@ -37,15 +37,15 @@ public static class StyleTable
         var styles = ImmutableArray.CreateBuilder<Style>();
         foreach (var row in DataTable.Parse(file, text, "style", "prices", "rhythm", "places", "shapes").Rows)
         {
-            var modes = row["prices"]
+            var manners = row["prices"]
                 .Split(' ', StringSplitOptions.RemoveEmptyEntries)
                 .Select(name =>
                     columns.TryGetValue(name, out var weights)
-                        ? new Mode(name, weights)
+                        ? new Manner(name, weights)
                         : throw row.Wrong($"the table of weights has no column '{name}'")
                 )
                 .ToImmutableArray();
-            if (modes.Length is not (1 or 2))
+            if (manners.Length is not (1 or 2))
                 throw row.Wrong("a style names one column of prices, or two to choose from");
             var followsTune = row["rhythm"] switch
             {
@@ -59,7 +59,7 @@ public static class StyleTable
                 "chords" => true,
                 var other => throw row.Wrong($"shapes '{other}' is neither tune nor chords"),
             };
-            var style = new Style(row["style"], modes, followsTune, row.Whole("places"), wholeChords);
+            var style = new Style(row["style"], manners, followsTune, row.Whole("places"), wholeChords);
             styles.Add(
                 style.With(weights => prices[style.Name].Aggregate(weights, (w, set) => w.With(set.Term, set.Price)))
             );

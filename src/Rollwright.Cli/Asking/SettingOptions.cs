@@ -41,6 +41,13 @@ internal sealed class SettingOptions
             command.Options.Add(option);
     }
 
+    /// <summary>Only what concerns the hands: tuning, capo, level.</summary>
+    public void AddHandsTo(Command command)
+    {
+        foreach (var option in new Option[] { tuning, capo, level })
+            command.Options.Add(option);
+    }
+
     /// <exception cref="RequestException">A value is none of those there are.</exception>
     public ArrangeOptions Read(ParseResult parsed)
     {

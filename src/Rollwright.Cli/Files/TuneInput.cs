@@ -11,9 +11,11 @@ internal static class TuneInput
 {
     /// <summary>The tunes of a file; what was left out of one is said, but the tune can still be had.</summary>
     /// <exception cref="RequestException">It holds no tune.</exception>
-    public static ImmutableArray<Tune> ReadAll(string path)
+    public static ImmutableArray<Tune> ReadAll(string path) => AllOf(InputFile.Read(path), path);
+
+    private static ImmutableArray<Tune> AllOf(byte[] bytes, string path)
     {
-        var reading = AbcReader.Read(InputFile.Read(path), InputFile.NameOf(path));
+        var reading = AbcReader.Read(bytes, InputFile.NameOf(path));
         var errors = reading.Messages.Where(message => message.Severity == Severity.Error).ToArray();
         if (reading.Tunes.IsEmpty)
             throw new RequestException(
@@ -27,9 +29,13 @@ internal static class TuneInput
 
     /// <summary>The one tune of a file.</summary>
     /// <exception cref="RequestException">It holds none, or several.</exception>
-    public static Tune ReadOne(string path, string remedy)
+    public static Tune ReadOne(string path, string remedy) => OneOf(InputFile.Read(path), path, remedy);
+
+    /// <summary>The one tune in the bytes of a file.</summary>
+    /// <exception cref="RequestException">It holds none, or several.</exception>
+    public static Tune OneOf(byte[] bytes, string path, string remedy)
     {
-        var tunes = ReadAll(path);
+        var tunes = AllOf(bytes, path);
         return tunes.Length == 1
             ? tunes[0]
             : throw new RequestException($"{path}: the file holds {tunes.Length} tunes; {remedy}");
