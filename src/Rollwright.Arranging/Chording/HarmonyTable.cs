@@ -1,55 +1,23 @@
 using System.Collections.Immutable;
+using System.Text;
 using Rollwright.Banjo.Data;
-using Rollwright.Music.Chords;
-using Rollwright.Music.Keys;
-using Rollwright.Music.Pitches;
 
 namespace Rollwright.Arranging.Chording;
 
-/// <summary>The chords of a key and how often they come, from <c>data/harmony.txt</c>.</summary>
-public static class HarmonyTable
+/// <summary>The numbers of the model of chords, from <c>data/harmony.txt</c> and <c>data/harmony-changes.txt</c>.</summary>
+internal sealed class HarmonyTable
 {
-    private static readonly Lazy<ImmutableArray<Row>> BuiltIn = new(() =>
-        Parse("harmony.txt", BuiltInData.Text("harmony.txt"))
-    );
-
-    public sealed record Row(Mode Mode, int Degree, ChordQuality Quality, double Share);
-
-    /// <summary>Chords of a key with their shares; modes that fiddle tunes seldom have take those of their like.</summary>
-    public static ImmutableArray<(Chord Chord, double Share)> Of(Key key)
+    public HarmonyTable(double[] chords, double[] changes)
     {
-        var mode = key.Mode switch
-        {
-            Mode.Lydian => Mode.Major,
-            Mode.Phrygian or Mode.Locrian => Mode.Minor,
-            var known => known,
-        };
-        return
-        [
-            .. BuiltIn
-                .Value.Where(row => row.Mode == mode)
-                .Select(row => (new Chord(Name(key, row), row.Quality), row.Share)),
-        ];
+        Chords = chords;
+        Changes = changes;
     }
 
-    private static PitchName Name(Key key, Row row) => key.Spell(key.Tonic.PitchClass + row.Degree);
+    /// <summary>Row by row, the 24 triads of each: how much it speaks for each (logarithms of odds).</summary>
+    public double[] Chords { get; }
 
-    public static ImmutableArray<Row> Parse(string file, string text)
-    {
-        var rows = ImmutableArray.CreateBuilder<Row>();
-        foreach (var row in DataTable.Parse(file, text, "mode", "degree", "quality", "share", "source").Rows)
-        {
-            if (!Enum.TryParse<Mode>(row["mode"], true, out var mode))
-                throw row.Wrong($"'{row["mode"]}' is not a mode");
-            var quality = row["quality"] switch
-            {
-                "maj" => ChordQuality.Major,
-                "m" => ChordQuality.Minor,
-                "7" => ChordQuality.DominantSeventh,
-                var other => throw row.Wrong($"'{other}' is none of maj, m, 7"),
-            };
-            rows.Add(new(mode, row.Whole("degree"), quality, row.Number("share")));
-        }
-        return rows.ToImmutable();
-    }
+    /// <summary>How much each speaks for a change of chord (logarithms of odds).</summary>
+    public double[] Changes { get; }
+
+    public static HarmonyTable Empty() => new(new double[HarmonyRows.Count * Triad.Count], new double[HarmonyRows.ChangeNames.Length]);
 }
