@@ -4,115 +4,116 @@ namespace Rollwright.HarmonyTraining;
 
 /// <summary>How the numbers are trained.</summary>
 /// <param name="Rounds">How often every tune is seen.</param>
-/// <param name="Rate">The first step's size.</param>
-/// <param name="Shrink">Weight of the squares of all numbers, for each tune seen.</param>
-internal sealed record TrainingPlan(int Rounds = 12, double Rate = 0.15, double Shrink = 0.02);
+/// <param name="Rate">Size of the first steps.</param>
+/// <param name="Shrink">Pull of every number towards zero, at each tune seen.</param>
+internal sealed record TrainingPlan(int Rounds = 24, double Rate = 0.06, double Shrink = 0.02);
 
 /// <summary>
-/// Climbs to the numbers under which people's chords are likeliest, given the melodies: stochastic gradients with steps of
-/// their own for each number (AdaGrad: Duchi, Hazan, Singer 2011), tune by tune in a fixed order.
+/// Climbs to the numbers under which people's chords are likeliest, given the melodies: gradients of one tune at a time in
+/// a fixed order, with steps of their own for each number (AdaGrad: Duchi, Hazan, Singer 2011); the answer is the mean over
+/// the later half of the rounds.
 /// </summary>
 internal sealed class Trainer(TrainingPlan plan)
 {
-    private readonly HarmonyTable table = HarmonyTable.Empty();
-    private readonly double[] chordSlope = new double[HarmonyRows.Count * Triad.Count];
-    private readonly double[] chordSquares = new double[HarmonyRows.Count * Triad.Count];
-    private readonly double[] changeSlope = new double[HarmonyRows.ChangeNames.Length];
-    private readonly double[] changeSquares = new double[HarmonyRows.ChangeNames.Length];
+    private readonly HarmonyTable table = HarmonyTable.Zero;
+    private readonly HarmonyTable mean = HarmonyTable.Zero;
+    private readonly HarmonyTable slopes = HarmonyTable.Zero;
+    private readonly HarmonyTable squares = HarmonyTable.Zero;
+    private readonly double[] pairs = new double[Triad.Count * Triad.Count];
 
-    public HarmonyTable Train(IReadOnlyList<TaughtTune> tunes, Action<int, double>? report = null)
+    public HarmonyTable Train(IReadOnlyList<TaughtTune> tunes)
     {
         var random = new Random(1);
         var order = Enumerable.Range(0, tunes.Count).ToArray();
+        var averaged = plan.Rounds - (plan.Rounds / 2);
         for (var round = 0; round < plan.Rounds; round++)
         {
             random.Shuffle(order);
-            var likelihood = 0.0;
             foreach (var index in order)
-                likelihood += Learn(tunes[index], tunes.Count);
-            report?.Invoke(round, likelihood / tunes.Count);
+                Learn(tunes[index]);
+            if (round < plan.Rounds - averaged)
+                continue;
+            Add(mean.Chords, table.Chords, 1.0 / averaged);
+            Add(mean.Changes, table.Changes, 1.0 / averaged);
         }
-        return table;
+        return mean;
     }
 
-    private double Learn(TaughtTune tune, int count)
+    // The slope of the logarithm of the chance of people's chords: what is expected with them, less what is without.
+    private void Learn(TaughtTune tune)
     {
-        Array.Clear(chordSlope);
-        Array.Clear(changeSlope);
+        Array.Clear(slopes.Chords);
+        Array.Clear(slopes.Changes);
         var model = new ChordModel(table);
-        var taught = Collect(model, tune, tune.Known, 1);
-        var free = Collect(model, tune, null, -1);
-        // The pull towards zero is shared out over the tunes.
-        Climb(table.Chords, chordSlope, chordSquares, count);
-        Climb(table.Changes, changeSlope, changeSquares, count);
-        return taught - free;
+        Expect(model, tune, tune.Known, 1);
+        Expect(model, tune, null, -1);
+        Climb(table.Chords, slopes.Chords, squares.Chords);
+        Climb(table.Changes, slopes.Changes, squares.Changes);
     }
 
-    private void Climb(double[] values, double[] slopes, double[] squares, int count)
+    private void Climb(double[] values, double[] slope, double[] square)
     {
         for (var i = 0; i < values.Length; i++)
         {
-            if (slopes[i] == 0 && values[i] == 0)
-                continue;
-            var slope = slopes[i] - (plan.Shrink * values[i]);
-            squares[i] += slope * slope;
-            values[i] += plan.Rate * slope / Math.Sqrt(1 + squares[i]);
+            var pulled = slope[i] - (plan.Shrink * values[i]);
+            square[i] += pulled * pulled;
+            values[i] += plan.Rate * pulled / Math.Sqrt(1 + square[i]);
         }
     }
 
-    private double Collect(ChordModel model, TaughtTune tune, int[]? known, double sign)
+    private void Expect(ChordModel model, TaughtTune tune, int[]? known, double sign)
     {
-        var beats = tune.Beats;
-        var answer = model.Ask(beats, known);
-        for (var i = 0; i < beats.Length; i++)
+        var beliefs = model.Believe(tune.Beats, known);
+        for (var i = 0; i < tune.Beats.Length; i++)
         {
-            var beat = beats[i];
-            foreach (var (row, from, amount) in beat.Said)
+            var beat = tune.Beats[i];
+            var chances = beliefs.At(i);
+            foreach (var (row, from, amount) in beat.Evidence)
             {
-                for (var t = 0; t < Triad.Count; t++)
-                    chordSlope[(row * Triad.Count) + Triad.SeenFrom(t, from)] += sign * amount * answer.Marginals[i][t];
+                for (var triad = 0; triad < Triad.Count; triad++)
+                    slopes.Chords[Cell(row, Triad.SeenFrom(triad, from))] += sign * amount * chances[triad];
             }
             if (beat.Before >= 0)
-                CollectStep(model, beat, answer.Outside[i], answer.Up[i], sign);
+                ExpectStep(
+                    model.StepTo(beat),
+                    beat,
+                    ChordBeliefs.Seen(beliefs.Beyond(i), beat.Tonic),
+                    ChordBeliefs.Seen(beliefs.Below(i), beat.Tonic),
+                    sign
+                );
         }
-        return answer.LogTotal;
     }
 
-    private readonly double[] pairs = new double[Triad.Count * Triad.Count];
-
-    private void CollectStep(ChordModel model, Beat beat, double[] outside, double[] up, double sign)
+    private void ExpectStep(ChordModel.Step step, Beat beat, double[] beyond, double[] below, double sign)
     {
-        var steps = model.StepsOf(beat);
-        var change = model.Change(beat);
         var sum = 0.0;
-        for (var from = 0; from < Triad.Count; from++)
+        for (var before = 0; before < Triad.Count; before++)
         {
-            for (var to = 0; to < Triad.Count; to++)
-            {
-                var pair = outside[from] == 0 || up[to] == 0 ? 0 : outside[from] * up[to] * model.Pair(beat, steps, change, from, to);
-                pairs[(from * Triad.Count) + to] = pair;
-                sum += pair;
-            }
+            for (var here = 0; here < Triad.Count; here++)
+                sum += pairs[(before * Triad.Count) + here] = beyond[before] * step[before, here] * below[here];
         }
         var changes = 0.0;
-        for (var from = 0; from < Triad.Count; from++)
+        for (var before = 0; before < Triad.Count; before++)
         {
-            var seenFrom = Triad.SeenFrom(from, beat.Tonic);
-            for (var to = 0; to < Triad.Count; to++)
+            for (var here = 0; here < Triad.Count; here++)
             {
-                var share = sign * pairs[(from * Triad.Count) + to] / sum;
-                if (share == 0)
-                    continue;
-                var seenTo = Triad.SeenFrom(to, beat.Tonic);
-                chordSlope[(HarmonyRows.After(beat.Key, false, seenFrom) * Triad.Count) + seenTo] += share;
+                var share = sign * pairs[(before * Triad.Count) + here] / sum;
+                slopes.Chords[Cell(HarmonyRows.After(beat.Key, before), here)] += share;
                 if (beat.IsEnd)
-                    chordSlope[(HarmonyRows.After(beat.Key, true, seenFrom) * Triad.Count) + seenTo] += share;
-                chordSlope[(HarmonyRows.Moved(from % 2) * Triad.Count) + Triad.SeenFrom(to, from / 2)] += share;
-                if (from != to)
-                    changes += share;
+                    slopes.Chords[Cell(HarmonyRows.Cadence(beat.Key, before), here)] += share;
+                slopes.Chords[Cell(HarmonyRows.Moved(before), Triad.SeenFrom(here, before / 2))] += share;
+                changes += before == here ? 0 : share;
             }
         }
         foreach (var row in beat.Changes)
-            changeSlope[row] += changes;
+            slopes.Changes[row] += changes;
+    }
+
+    private static int Cell(int row, int triad) => (row * Triad.Count) + triad;
+
+    private static void Add(double[] sum, double[] values, double share)
+    {
+        for (var i = 0; i < sum.Length; i++)
+            sum[i] += share * values[i];
     }
 }

@@ -1,9 +1,8 @@
 using System.Collections.Immutable;
 using Rollwright.Arranging.Wishes;
-using Rollwright.Music.Keys;
 using Rollwright.Music.Metre;
 using Rollwright.Music.Tunes;
-using Window = Rollwright.Arranging.Chording.HarmonyRows.Window;
+using Evidence = System.Collections.Immutable.ImmutableArray<(int Row, int From, double Amount)>.Builder;
 
 namespace Rollwright.Arranging.Chording;
 
@@ -12,56 +11,45 @@ internal sealed class BeatLine
 {
     private readonly Tune tune;
     private readonly BarTree tree;
-    private readonly PhrasePlaces places;
-    private readonly double[][] inBar;
-    private readonly double[] inTune = new double[12];
-    private readonly int tonic;
-    private readonly int dense;
+    private readonly Hearing hearing;
+    private readonly double notesPerBeat;
 
     private BeatLine(Tune tune)
     {
         this.tune = tune;
         tree = BarTree.Of(tune.Order, tune.Bars.Length);
-        places = PhrasePlaces.Of(tune, tree);
-        tonic = tune.Key.Tonic.PitchClass;
-        inBar = [.. tune.Bars.Select(bar => Shares(bar, Fraction.Zero, bar.Length))];
-        var total = 0.0;
-        foreach (var bar in inBar)
-        {
-            for (var pc = 0; pc < 12; pc++)
-            {
-                inTune[pc] += bar[pc];
-                total += bar[pc];
-            }
-        }
-        for (var pc = 0; pc < 12; pc++)
-            inTune[pc] /= Math.Max(total, 1e-9);
-        var notes = tune.Bars.Sum(bar => (double)bar.Notes.Length);
-        var beats = tune.Bars.Sum(bar => (bar.Length / Beats.Length(bar.Time)).ToDouble());
-        dense = (int)Math.Clamp((notes / beats) * 2 - 1, 0, 4);
+        hearing = new(tune);
+        Places = PhrasePlaces.Of(tune, tree);
+        notesPerBeat =
+            tune.Bars.Sum(bar => bar.Notes.Length)
+            / tune.Bars.Sum(bar => (bar.Length / BeatGrid.Length(bar.Time)).ToDouble());
+        Beats = Lay();
     }
 
-    public static ImmutableArray<Beat> Of(Tune tune) => new BeatLine(tune).Lay();
+    public PhrasePlaces Places { get; }
+
+    public ImmutableArray<Beat> Beats { get; }
+
+    public static BeatLine Of(Tune tune) => new(tune);
 
     private ImmutableArray<Beat> Lay()
     {
         var beats = ImmutableArray.CreateBuilder<Beat>();
         var last = new int[tune.Bars.Length];
-        var like = new Dictionary<string, int>();
-        for (var b = 0; b < tune.Bars.Length; b++)
+        var melodies = new Dictionary<string, int>();
+        for (var index = 0; index < tune.Bars.Length; index++)
         {
-            var bar = tune.Bars[b];
-            var before = tree.Parent[b] < 0 ? -1 : last[tree.Parent[b]];
-            var melody = Melody(bar);
-            foreach (var (at, length) in Beats.Of(bar))
+            var parent = tree.Parent[index];
+            var before = parent < 0 ? -1 : last[parent];
+            var melody = Melody(tune.Bars[index]);
+            foreach (var (at, length) in BeatGrid.Of(tune.Bars[index]))
             {
-                var key = $"{melody}@{at}";
-                if (!like.TryGetValue(key, out var number))
-                    like[key] = number = like.Count;
-                beats.Add(Make(b, at, length, before, number));
+                var place = $"{melody} {at}";
+                melodies.TryAdd(place, melodies.Count);
+                beats.Add(Make(index, at, length, before, melodies[place]));
                 before = beats.Count - 1;
             }
-            last[b] = before;
+            last[index] = before;
         }
         return beats.ToImmutable();
     }
@@ -69,123 +57,106 @@ internal sealed class BeatLine
     private Beat Make(int index, Fraction at, Fraction length, int before, int like)
     {
         var bar = tune.Bars[index];
-        var beatLength = Beats.Length(bar.Time);
-        var perBar = (int)Math.Ceiling((bar.Time.Bar / beatLength).ToDouble());
-        var shift = places.IsPickup[index] ? bar.Time.Bar - bar.Length : Fraction.Zero;
-        var place = (int)((at + shift) / beatLength).Floor();
-        var half = perBar > 1 && 2 * place >= perBar ? 1 : 0;
-        var kind = place == 0 ? 0 : 2 * place == perBar ? 1 : 2;
-        var metre = Metre(bar.Time, perBar);
-        var third = ThirdOf(bar.Key.Mode);
-        var ownTonic = Mod(bar.Key.Tonic.PitchClass - tonic);
-        var said = ImmutableArray.CreateBuilder<(int, int, double)>();
-        said.Add((HarmonyRows.Always(third), ownTonic, 1));
-        said.Add((HarmonyRows.Phrase(third, places.FromStart[index], half), ownTonic, 1));
-        said.Add((HarmonyRows.Metre(third, metre), ownTonic, 1));
+        var missing = Places.IsPickup(index) ? bar.Time.Bar - bar.Length : Fraction.Zero;
+        var place = BeatPlace.Of(bar, at, missing);
+        var key = HarmonyRows.KeyOf(bar.Key.Mode);
+        var tonic = hearing.AboveTonic(bar.Key.Tonic.PitchClass);
+        var toEnd = Places.ToEnd[index];
+        var evidence = ImmutableArray.CreateBuilder<(int Row, int From, double Amount)>();
+        AddPlace(index, place, key, tonic, evidence);
+        AddBeat(bar, at, length, place, key, tonic, evidence);
+        AddAround(index, at, length, place, missing, evidence);
         var changes = ImmutableArray.CreateBuilder<int>();
-        changes.Add(HarmonyRows.ChangeMetre(metre, place));
-        changes.Add(HarmonyRows.ChangePhrase(places.FromStart[index], kind));
-        changes.Add(HarmonyRows.ChangeDense(dense, kind));
-        if (places.ToEnd[index] < 4)
-        {
-            said.Add((HarmonyRows.End(third, places.ToEnd[index], half), ownTonic, 1));
-            changes.Add(HarmonyRows.ChangeEnd(places.ToEnd[index], kind));
-            if (places.ToEnd[index] == 0 && index == tune.Order[^1])
-                said.Add((HarmonyRows.Last(third, half), ownTonic, 1));
-        }
-        if (PitchAt(bar, at) is { } first)
-        {
-            said.Add((HarmonyRows.Heard(third, Window.AtBeat, Mod(first - ownTonic)), ownTonic, 1));
-            said.Add((HarmonyRows.Seen(kind == 0 ? Window.AtBarStart : kind == 1 ? Window.AtHalfBar : Window.AtBeat), first, 1));
-        }
-        if (PitchAt(bar, at + beatLength) is { } next)
-            said.Add((HarmonyRows.Seen(Window.NextBeat), next, 1));
-        if (at >= beatLength && PitchAt(bar, at - beatLength) is { } previous)
-            said.Add((HarmonyRows.Seen(Window.BeatBefore), previous, 1));
-        Hear(Window.WithinBeat, Shares(bar, at, length), third, ownTonic, said);
-        Hear(Window.InBar, inBar[index], third, ownTonic, said);
-        Hear(Window.InTune, inTune, third, ownTonic, said);
-        if (index + 1 < inBar.Length)
-            Hear(Window.NextBar, inBar[index + 1], third, ownTonic, said);
-        if (tree.Parent[index] >= 0)
-            Hear(Window.BarBefore, inBar[tree.Parent[index]], third, ownTonic, said);
-        var halfBar = bar.Time.Bar * new Fraction(1, 2);
-        var middle = Fraction.Max(Fraction.Zero, halfBar - shift);
-        var (from, to) = half == 0
-            ? (Fraction.Zero, Fraction.Min(bar.Length, Fraction.Max(middle, at + length)))
-            : (Fraction.Min(middle, at), bar.Length);
-        Hear(Window.HalfBar, Shares(bar, from, to - from), third, ownTonic, said);
+        changes.Add(ChangeRows.Metre(place));
+        changes.Add(ChangeRows.Bar(Places.FromStart[index], place.Weight));
+        changes.Add(ChangeRows.Density(notesPerBeat, place.Weight));
+        if (toEnd < 2)
+            changes.Add(ChangeRows.End(toEnd, place.Weight));
         return new(index, at)
         {
             Before = before,
-            Tonic = ownTonic,
-            Key = third,
-            IsEnd = places.ToEnd[index] == 0,
-            Said = said.ToImmutable(),
+            Tonic = tonic,
+            Key = key,
+            Weight = place.Weight,
+            IsEnd = toEnd == 0,
+            Evidence = evidence.ToImmutable(),
             Changes = changes.ToImmutable(),
             Like = like,
-            Place = kind,
         };
     }
 
-    private static void Hear(
-        Window window,
-        double[] shares,
-        int third,
-        int ownTonic,
-        ImmutableArray<(int, int, double)>.Builder said
+    // Where the beat is: in its metre, its phrase, its part.
+    private void AddPlace(int index, BeatPlace place, int key, int tonic, Evidence evidence)
+    {
+        var toEnd = Places.ToEnd[index];
+        evidence.Add((HarmonyRows.Always(key), tonic, 1));
+        evidence.Add((HarmonyRows.Metre(key, place.Metre), tonic, 1));
+        evidence.Add((HarmonyRows.Bar(key, Places.FromStart[index], place.Half), tonic, 1));
+        if (toEnd < 2)
+            evidence.Add((HarmonyRows.End(key, toEnd, place.Half), tonic, 1));
+        if (toEnd == 0 && index == tune.Order[^1])
+            evidence.Add((HarmonyRows.End(key, 2, place.Half), tonic, 1));
+        for (var note = 0; note < 12; note++)
+            evidence.Add((HarmonyRows.DegreeInTune(key, (note - tonic + 12) % 12), tonic, hearing.Whole[note]));
+    }
+
+    // What sounds as the beat begins, and within it.
+    private void AddBeat(
+        TuneBar bar,
+        Fraction at,
+        Fraction length,
+        BeatPlace place,
+        int key,
+        int tonic,
+        Evidence evidence
     )
     {
-        for (var pc = 0; pc < 12; pc++)
+        if (hearing.At(bar, at) is { } note)
         {
-            if (shares[pc] == 0)
-                continue;
-            if (window <= Window.InTune || window is Window.NextBar or Window.BarBefore)
-                said.Add((HarmonyRows.Heard(third, window, Mod(pc - ownTonic)), ownTonic, shares[pc]));
-            if (window != Window.InTune)
-                said.Add((HarmonyRows.Seen(window), pc, shares[pc]));
+            evidence.Add((HarmonyRows.DegreeOnBeat(key, (note - tonic + 12) % 12), tonic, 1));
+            evidence.Add((HarmonyRows.Note((NoteWindow)place.Weight), note, 1));
         }
+        Hear(NoteWindow.WithinBeat, hearing.Shares(bar, at, at + length), evidence);
     }
 
-    // The pitch class, above the tune's tonic, that sounds at a moment.
-    private int? PitchAt(TuneBar bar, Fraction at)
+    // What sounds about it: a chord is heard in its half bar, and on its way to the next bar.
+    private void AddAround(
+        int index,
+        Fraction at,
+        Fraction length,
+        BeatPlace place,
+        Fraction missing,
+        Evidence evidence
+    )
     {
-        foreach (var note in bar.Notes)
-        {
-            if (note.At <= at && note.At + note.Length > at)
-                return Mod(note.Pitch.Midi - tonic);
-        }
-        return null;
+        var bar = tune.Bars[index];
+        var beat = BeatGrid.Length(bar.Time);
+        if (hearing.At(bar, at + beat) is { } next)
+            evidence.Add((HarmonyRows.Note(NoteWindow.OnNextBeat), next, 1));
+        if (at >= beat && hearing.At(bar, at - beat) is { } previous)
+            evidence.Add((HarmonyRows.Note(NoteWindow.OnBeatBefore), previous, 1));
+        var middle = Fraction.Max(Fraction.Zero, (bar.Time.Bar * new Fraction(1, 2)) - missing);
+        var half =
+            place.Half == 0
+                ? hearing.Shares(bar, Fraction.Zero, Fraction.Min(bar.Length, Fraction.Max(middle, at + length)))
+                : hearing.Shares(bar, Fraction.Min(middle, at), bar.Length);
+        Hear(NoteWindow.InHalfBar, half, evidence);
+        if (index + 1 < tune.Bars.Length)
+            Hear(NoteWindow.InNextBar, hearing.Bar(index + 1), evidence);
+        if (tree.Parent[index] >= 0)
+            Hear(NoteWindow.InBarBefore, hearing.Bar(tree.Parent[index]), evidence);
     }
 
-    // Shares of the span that each pitch class above the tune's tonic sounds.
-    private double[] Shares(TuneBar bar, Fraction at, Fraction length)
+    private static void Hear(NoteWindow window, double[] shares, Evidence evidence)
     {
-        var shares = new double[12];
-        var end = at + length;
-        foreach (var note in bar.Notes)
+        for (var note = 0; note < 12; note++)
         {
-            var from = Fraction.Max(note.At, at);
-            var to = Fraction.Min(note.At + note.Length, end);
-            if (to > from)
-                shares[Mod(note.Pitch.Midi - tonic)] += ((to - from) / length).ToDouble();
+            if (shares[note] > 0)
+                evidence.Add((HarmonyRows.Note(window), note, shares[note]));
         }
-        return shares;
     }
 
     private string Melody(TuneBar bar) =>
-        $"{bar.Length},{bar.Time},{Mod(bar.Key.Tonic.PitchClass - tonic)}:{string.Join(' ', bar.Notes.Select(note => $"{note.At} {note.Length} {note.Pitch.Midi}"))}";
-
-    private static int ThirdOf(Mode mode) => mode is Mode.Major or Mode.Mixolydian or Mode.Lydian ? 0 : 1;
-
-    private static int Metre(TimeSignature time, int perBar) =>
-        perBar switch
-        {
-            4 => 0,
-            2 => time.IsCompound ? 2 : 1,
-            3 => time.IsCompound ? 4 : 3,
-            _ => 5,
-        };
-
-    private static int Mod(int value) => ((value % 12) + 12) % 12;
+        $"{bar.Time} {bar.Length} {hearing.AboveTonic(bar.Key.Tonic.PitchClass)} {bar.Key.Mode}: "
+        + string.Join(' ', bar.Notes.Select(note => $"{note.At}+{note.Length}={note.Pitch.Midi}"));
 }

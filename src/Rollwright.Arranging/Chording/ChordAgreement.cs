@@ -50,7 +50,7 @@ public static class ChordAgreement
         Chord? now = null;
         foreach (var bar in tune.Bars)
         {
-            foreach (var (at, _) in Beats.Of(bar))
+            foreach (var (at, _) in BeatGrid.Of(bar))
             {
                 foreach (var change in bar.Chords)
                 {

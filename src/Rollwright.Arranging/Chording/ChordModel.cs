@@ -3,139 +3,88 @@ using System.Collections.Immutable;
 namespace Rollwright.Arranging.Chording;
 
 /// <summary>
-/// A hidden Markov model over the beats of a tune, its hidden states the 24 triads, its numbers trained on condition of
-/// the melody. Exact: marginals come from one sweep up and one down the tree of beats.
+/// A hidden Markov model over the beats of a tune. Its states are the 24 triads; its numbers are logarithms of odds,
+/// trained on condition of the melody (a conditional random field: Lafferty, McCallum, Pereira 2001). How likely each
+/// triad is at each beat is worked out exactly, by one sweep up the tree of beats and one down (forward and backward,
+/// where play does not branch).
 /// </summary>
 internal sealed class ChordModel
 {
     private readonly HarmonyTable table;
-    private readonly double[][] steps = new double[4][];
+
+    // e^(weight) of going from one triad to the next, seen from the tonic: by key, and into a part's last bar or not.
+    private readonly double[][] steps;
 
     public ChordModel(HarmonyTable table)
     {
         this.table = table;
-        for (var kind = 0; kind < 4; kind++)
-            steps[kind] = Steps(kind >> 1, (kind & 1) == 1);
+        steps = [Steps(0, false), Steps(0, true), Steps(1, false), Steps(1, true)];
     }
 
-    public sealed record Answer(double[][] Marginals, double LogTotal, double[][] Up, double[][] Outside);
+    public static ChordModel BuiltIn { get; } = new(HarmonyTable.BuiltIn);
 
-    /// <summary>e^(weight) of going from one triad to another, both seen from the tonic.</summary>
+    /// <summary>What one beat adds: for the chord before and the chord at it, both seen from the bar's tonic.</summary>
+    /// <param name="Steps">Row by row the chord before, 24 each.</param>
+    /// <param name="Change">Factor wherever the chord changes.</param>
+    internal readonly record struct Step(double[] Steps, double Change)
+    {
+        public double this[int before, int here] =>
+            before == here ? Steps[(before * Triad.Count) + here] : Change * Steps[(before * Triad.Count) + here];
+    }
+
+    /// <summary>How much is for each triad at a beat, seen from the tune's tonic, neighbours aside.</summary>
+    public double[] Scores(Beat beat)
+    {
+        var scores = new double[Triad.Count];
+        foreach (var (row, from, amount) in beat.Evidence)
+        {
+            var weights = table.Chords.AsSpan(row * Triad.Count, Triad.Count);
+            for (var triad = 0; triad < Triad.Count; triad++)
+                scores[triad] += amount * weights[Triad.SeenFrom(triad, from)];
+        }
+        return scores;
+    }
+
+    public Step StepTo(Beat beat)
+    {
+        var change = 0.0;
+        foreach (var row in beat.Changes)
+            change += table.Changes[row];
+        return new(steps[(2 * beat.Key) + (beat.IsEnd ? 1 : 0)], Math.Exp(change));
+    }
+
+    /// <summary>How likely each triad is at each beat, seen from the tune's tonic.</summary>
+    /// <param name="beats">The tune's beats.</param>
+    /// <param name="known">For training: the triad of each beat, -1 where it is not known.</param>
+    public ChordBeliefs Believe(ImmutableArray<Beat> beats, int[]? known = null)
+    {
+        var beliefs = new ChordBeliefs(beats.Length);
+        for (var i = 0; i < beats.Length; i++)
+            beliefs.Hear(i, Scores(beats[i]), known?[i] ?? -1);
+        for (var i = beats.Length - 1; i >= 0; i--)
+            beliefs.PassUp(i, beats[i], StepTo(beats[i]));
+        for (var i = 0; i < beats.Length; i++)
+            beliefs.PassDown(i, beats[i], StepTo(beats[i]));
+        return beliefs;
+    }
+
     private double[] Steps(int key, bool isEnd)
     {
         var result = new double[Triad.Count * Triad.Count];
-        for (var from = 0; from < Triad.Count; from++)
+        for (var before = 0; before < Triad.Count; before++)
         {
-            for (var to = 0; to < Triad.Count; to++)
+            for (var here = 0; here < Triad.Count; here++)
             {
                 var sum =
-                    table.Chords[(HarmonyRows.After(key, false, from) * Triad.Count) + to]
-                    + table.Chords[(HarmonyRows.Moved(from % 2) * Triad.Count) + Triad.SeenFrom(to, from / 2)];
+                    Weight(HarmonyRows.After(key, before), here)
+                    + Weight(HarmonyRows.Moved(before), Triad.SeenFrom(here, before / 2));
                 if (isEnd)
-                    sum += table.Chords[(HarmonyRows.After(key, true, from) * Triad.Count) + to];
-                result[(from * Triad.Count) + to] = Math.Exp(sum);
+                    sum += Weight(HarmonyRows.Cadence(key, before), here);
+                result[(before * Triad.Count) + here] = Math.Exp(sum);
             }
         }
         return result;
     }
 
-    public double[] Scores(Beat beat)
-    {
-        var scores = new double[Triad.Count];
-        foreach (var (row, from, amount) in beat.Said)
-        {
-            var start = row * Triad.Count;
-            for (var triad = 0; triad < Triad.Count; triad++)
-                scores[triad] += amount * table.Chords[start + Triad.SeenFrom(triad, from)];
-        }
-        return scores;
-    }
-
-    public double Change(Beat beat)
-    {
-        var sum = 0.0;
-        foreach (var row in beat.Changes)
-            sum += table.Changes[row];
-        return Math.Exp(sum);
-    }
-
-    public double[] StepsOf(Beat beat) => steps[(beat.Key << 1) | (beat.IsEnd ? 1 : 0)];
-
-    public double Pair(Beat beat, double[] stepsOf, double change, int from, int to)
-    {
-        var step = stepsOf[(Triad.SeenFrom(from, beat.Tonic) * Triad.Count) + Triad.SeenFrom(to, beat.Tonic)];
-        return from == to ? step : step * change;
-    }
-
-    /// <param name="known">For training: the triad of each beat where it is known, otherwise -1.</param>
-    public Answer Ask(ImmutableArray<Beat> beats, int[]? known = null)
-    {
-        var count = beats.Length;
-        var up = new double[count][];
-        var message = new double[count][];
-        var outside = new double[count][];
-        var logTotal = 0.0;
-        for (var i = 0; i < count; i++)
-        {
-            var scores = Scores(beats[i]);
-            var most = scores.Max();
-            for (var t = 0; t < Triad.Count; t++)
-                scores[t] = known is null || known[i] < 0 || known[i] == t ? Math.Exp(scores[t] - most) : 0;
-            up[i] = scores;
-            logTotal += most;
-        }
-        for (var i = count - 1; i >= 0; i--)
-        {
-            var sum = up[i].Sum();
-            logTotal += Math.Log(sum);
-            for (var t = 0; t < Triad.Count; t++)
-                up[i][t] /= sum;
-            var before = beats[i].Before;
-            if (before < 0)
-                continue;
-            var here = message[i] = new double[Triad.Count];
-            var stepsOf = StepsOf(beats[i]);
-            var change = Change(beats[i]);
-            for (var from = 0; from < Triad.Count; from++)
-            {
-                for (var to = 0; to < Triad.Count; to++)
-                {
-                    if (up[i][to] > 0)
-                        here[from] += up[i][to] * Pair(beats[i], stepsOf, change, from, to);
-                }
-            }
-            for (var t = 0; t < Triad.Count; t++)
-                up[before][t] *= here[t];
-        }
-        var marginals = new double[count][];
-        for (var i = 0; i < count; i++)
-        {
-            var before = beats[i].Before;
-            var marginal = marginals[i] = (double[])up[i].Clone();
-            if (before < 0)
-                continue;
-            var stepsOf = StepsOf(beats[i]);
-            var change = Change(beats[i]);
-            var beyond = outside[i] = new double[Triad.Count];
-            for (var t = 0; t < Triad.Count; t++)
-                beyond[t] = marginals[before][t] / message[i][t];
-            var sum = 0.0;
-            for (var to = 0; to < Triad.Count; to++)
-            {
-                if (up[i][to] == 0)
-                    continue;
-                var down = 0.0;
-                for (var from = 0; from < Triad.Count; from++)
-                {
-                    if (beyond[from] > 0)
-                        down += beyond[from] * Pair(beats[i], stepsOf, change, from, to);
-                }
-                marginal[to] *= down;
-                sum += marginal[to];
-            }
-            for (var t = 0; t < Triad.Count; t++)
-                marginal[t] /= sum;
-        }
-        return new(marginals, logTotal, up, outside);
-    }
+    private double Weight(int row, int triad) => table.Chords[(row * Triad.Count) + triad];
 }

@@ -2,63 +2,89 @@ using System.Collections.Immutable;
 
 namespace Rollwright.Arranging.Chording;
 
-/// <summary>What a change of chord must be worth, in beats expected to be right.</summary>
-/// <param name="AtBar">At the start of a bar.</param>
-/// <param name="AtHalf">At its half.</param>
+/// <summary>What a change of chord must win, in beats that are expected to be right: few changes read better.</summary>
+/// <param name="AtBarStart">At the start of a bar.</param>
+/// <param name="AtHalfBar">At its half.</param>
 /// <param name="Elsewhere">On other beats.</param>
-/// <param name="Shared">How far beats of the same melody share what is known of their chord, 0 to 1.</param>
-internal sealed record PathPrices(double AtBar = 0.1, double AtHalf = 0.2, double Elsewhere = 0.4, double Shared = 0.5);
+internal sealed record ChangePrices(double AtBarStart, double AtHalfBar, double Elsewhere)
+{
+    /// <summary>Chosen by cross-validation as the highest that cost no more than about two beats in a thousand.</summary>
+    public static ChangePrices Usual { get; } = new(0.05, 0.1, 0.2);
 
-/// <summary>Chooses the chords: as many beats right as can be expected, less a price for every change.</summary>
+    public double At(BeatWeight weight) =>
+        weight switch
+        {
+            BeatWeight.BarStart => AtBarStart,
+            BeatWeight.HalfBar => AtHalfBar,
+            _ => Elsewhere,
+        };
+}
+
+/// <summary>
+/// Chooses the chords: as many beats right as can be expected, less the price of every change. Beats of the same melody
+/// share what is known of their chord, and passages that come again take the chords they had.
+/// </summary>
 internal static class ChordPath
 {
-    public static int[] Choose(ImmutableArray<Beat> beats, double[][] marginals, PathPrices prices)
+    /// <returns>One triad a beat, seen from the tune's tonic.</returns>
+    public static int[] Choose(ImmutableArray<Beat> beats, ChordBeliefs beliefs, ChangePrices prices)
     {
-        var gains = Share(beats, marginals, prices.Shared);
-        var count = beats.Length;
-        var choice = new int[count][];
-        // From the leaves to the root: the best of everything after, for each chord before.
-        for (var i = count - 1; i >= 0; i--)
-        {
-            var before = beats[i].Before;
-            var price = beats[i].Place switch { 0 => prices.AtBar, 1 => prices.AtHalf, _ => prices.Elsewhere };
-            var best = 0;
-            for (var t = 1; t < Triad.Count; t++)
-            {
-                if (gains[i][t] > gains[i][best])
-                    best = t;
-            }
-            choice[i] = new int[Triad.Count];
-            for (var from = 0; from < Triad.Count; from++)
-            {
-                var stays = before >= 0 && gains[i][from] >= gains[i][best] - price;
-                choice[i][from] = stays ? from : best;
-                if (before >= 0)
-                    gains[before][from] += stays ? gains[i][from] : gains[i][best] - price;
-            }
-        }
-        var path = new int[count];
-        for (var i = 0; i < count; i++)
-            path[i] = choice[i][beats[i].Before < 0 ? 0 : path[beats[i].Before]];
+        var path = Best(beats, Shared(beats, beliefs), prices);
+        Repeat(beats, path);
         return path;
     }
 
-    private static double[][] Share(ImmutableArray<Beat> beats, double[][] marginals, double shared)
+    // Dynamic programming from the last beats to the first. A new chord may as well be the best one there, so that each
+    // beat has only two choices: to stay, or to go there.
+    private static int[] Best(ImmutableArray<Beat> beats, double[][] gains, ChangePrices prices)
     {
-        var alike = beats.Select((beat, i) => (beat.Like, i)).GroupBy(pair => pair.Like, pair => pair.i);
-        var gains = new double[beats.Length][];
-        foreach (var group in alike)
+        var best = new int[beats.Length];
+        var stays = new bool[beats.Length][];
+        for (var i = beats.Length - 1; i >= 0; i--)
         {
-            var mean = new double[Triad.Count];
-            var members = group.ToArray();
-            foreach (var i in members)
+            best[i] = Array.IndexOf(gains[i], gains[i].Max());
+            stays[i] = new bool[Triad.Count];
+            if (beats[i].Before < 0)
+                continue;
+            var changed = gains[i][best[i]] - prices.At(beats[i].Weight);
+            for (var triad = 0; triad < Triad.Count; triad++)
             {
-                for (var t = 0; t < Triad.Count; t++)
-                    mean[t] += marginals[i][t] / members.Length;
+                stays[i][triad] = gains[i][triad] >= changed;
+                gains[beats[i].Before][triad] += Math.Max(gains[i][triad], changed);
             }
-            foreach (var i in members)
-                gains[i] = [.. marginals[i].Select((value, t) => ((1 - shared) * value) + (shared * mean[t]))];
         }
-        return gains;
+        var path = new int[beats.Length];
+        for (var i = 0; i < beats.Length; i++)
+        {
+            var before = beats[i].Before < 0 ? best[i] : path[beats[i].Before];
+            path[i] = stays[i][before] ? before : best[i];
+        }
+        return path;
+    }
+
+    // The mean chance of each triad over all beats of the same melody.
+    private static double[][] Shared(ImmutableArray<Beat> beats, ChordBeliefs beliefs)
+    {
+        var count = beats.Max(beat => beat.Like) + 1;
+        var sums = Enumerable.Range(0, count).Select(_ => new double[Triad.Count]).ToArray();
+        var members = new int[count];
+        for (var i = 0; i < beats.Length; i++)
+        {
+            members[beats[i].Like]++;
+            for (var triad = 0; triad < Triad.Count; triad++)
+                sums[beats[i].Like][triad] += beliefs.At(i)[triad];
+        }
+        return [.. beats.Select(beat => sums[beat.Like].Select(sum => sum / members[beat.Like]).ToArray())];
+    }
+
+    private static void Repeat(ImmutableArray<Beat> beats, int[] path)
+    {
+        var firsts = Enumerable.Range(0, beats.Length).Where(i => i == 0 || beats[i].Bar != beats[i - 1].Bar).ToArray();
+        var sources = Passages.Sources([.. firsts.Select(i => beats[i].Like)]);
+        for (var i = 0; i < beats.Length; i++)
+        {
+            var source = sources[beats[i].Bar];
+            path[i] = path[firsts[source] + (i - firsts[beats[i].Bar])];
+        }
     }
 }

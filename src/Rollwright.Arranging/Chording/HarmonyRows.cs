@@ -1,113 +1,83 @@
 using System.Collections.Immutable;
+using Rollwright.Music.Keys;
 
 namespace Rollwright.Arranging.Chording;
 
 /// <summary>
-/// The rows of the table of chords: each is one thing that can be so at a beat, and says how much that speaks for each of
-/// the 24 triads, as seen from the tonic, from a note that is heard, or from the chord before.
+/// What can be so at a beat. Each is a row of <c>data/harmony.txt</c>, which says how much it speaks for each of the 24
+/// triads, seen from the tonic, from a note that is heard, or from the chord before.
 /// </summary>
 internal static class HarmonyRows
 {
-    /// <summary>Windows through which notes are heard.</summary>
-    public enum Window
-    {
-        AtBeat,
-        WithinBeat,
-        InBar,
-        InTune,
-        AtBarStart,
-        AtHalfBar,
-        NextBeat,
-        BeatBefore,
-        NextBar,
-        BarBefore,
-        HalfBar,
-    }
+    /// <summary>Bars are counted in phrases of eight.</summary>
+    private const int Phrase = 8;
 
-    private const int Halves = 2;
+    private static readonly string[] Keys = ["major key", "minor key"];
+    private static readonly string[] Halves = ["first half", "second half"];
+    private static readonly string[] Ends = ["the part's last bar", "the part's last bar but one", "the tune's last bar"];
+    private static readonly string[] Heard = ["on the beat", "in the tune"];
+    private static readonly string[] Windows =
+    [
+        "at the start of the bar",
+        "at the half of the bar",
+        "on another beat",
+        "within the beat",
+        "in this half of the bar",
+        "on the next beat",
+        "on the beat before",
+        "in the next bar",
+        "in the bar before",
+    ];
     private static readonly List<string> Listed = [];
-    private static readonly string[] Keys = ["major", "minor"];
-    private static readonly string[] HalfNames = ["first half", "second half"];
 
-    private static readonly int AlwaysAt = Add(Keys.Select(key => $"{key}: always"));
-    private static readonly int PhraseAt = Add(
-        from key in Keys from bar in Enumerable.Range(0, 9) from half in HalfNames
-        select bar == 0 ? $"{key}: pickup, {half}" : $"{key}: bar {bar} of 8, {half}"
+    // Each block of rows begins where the one before it ended.
+    private static readonly int AlwaysAt = Add(Keys);
+    private static readonly int MetreAt = Add(Each(Keys, BeatPlace.Metres));
+    private static readonly int BarAt = Add(
+        Each(Keys, ["pickup", .. Enumerable.Range(1, Phrase).Select(bar => $"bar {bar} of {Phrase}")], Halves)
     );
-    private static readonly int EndAt = Add(
-        from key in Keys from bar in Enumerable.Range(0, 4) from half in HalfNames
-        select $"{key}: {bar} bars to the end of the part, {half}"
+    private static readonly int EndAt = Add(Each(Keys, Ends, Halves));
+    private static readonly int DegreeAt = Add(
+        Each(Keys, Heard, Enumerable.Range(0, 12).Select(degree => $"note {degree} above the tonic"))
     );
-    private static readonly int LastAt = Add(
-        from key in Keys from half in HalfNames select $"{key}: last bar of the tune, {half}"
-    );
-    private static readonly int MetreAt = Add(
-        from key in Keys from metre in MetreNames select $"{key}: {metre}"
-    );
-    private static readonly int HeardAt = Add(
-        from key in Keys from window in new[] { Window.AtBeat, Window.WithinBeat, Window.InBar, Window.InTune, Window.NextBar, Window.BarBefore }
-        from degree in Enumerable.Range(0, 12)
-        select $"{key}: {window} {degree}"
-    );
-    private static readonly int SeenAt = Add(Enum.GetValues<Window>().Select(window => $"note {window}"));
-    private static readonly int AfterAt = Add(
-        from key in Keys from spot in new[] { "", " at the end" } from triad in Enumerable.Range(0, 24)
-        select $"{key}: after {triad}{spot}"
-    );
-    private static readonly int MovedAt = Add(["after a major chord", "after a minor chord"]);
-
-    public static string[] MetreNames => ["4/4", "2/4", "6/8", "3/4", "9/8", "other"];
+    private static readonly int NoteAt = Add(Windows.Select(window => $"from a note {window}"));
+    private static readonly int AfterAt = Add(Each(Keys, ["after"], Triad.Names));
+    private static readonly int CadenceAt = Add(Each(Keys, ["into the part's last bar after"], Triad.Names));
+    private static readonly int MovedAt = Add(["from a major chord before", "from a minor chord before"]);
 
     public static ImmutableArray<string> Names => [.. Listed];
 
     public static int Count => Listed.Count;
 
+    /// <summary>0 for keys with a major third, 1 for those with a minor one.</summary>
+    public static int KeyOf(Mode mode) => mode is Mode.Major or Mode.Mixolydian or Mode.Lydian ? 0 : 1;
+
     public static int Always(int key) => AlwaysAt + key;
 
-    public static int Phrase(int key, int fromStart, int half) =>
-        PhraseAt + (((key * 9) + (fromStart < 0 ? 0 : 1 + (fromStart % 8))) * Halves) + half;
+    public static int Metre(int key, int metre) => MetreAt + (key * BeatPlace.Metres.Length) + metre;
 
-    public static int End(int key, int toEnd, int half) => EndAt + (((key * 4) + toEnd) * Halves) + half;
+    /// <param name="key">See <see cref="KeyOf"/>.</param>
+    /// <param name="fromStart">Bars of the part before this one; -1 for a pickup.</param>
+    /// <param name="half">Half of the bar.</param>
+    public static int Bar(int key, int fromStart, int half) =>
+        BarAt + (((key * (Phrase + 1)) + (fromStart < 0 ? 0 : 1 + (fromStart % Phrase))) * 2) + half;
 
-    public static int Last(int key, int half) => LastAt + (key * Halves) + half;
+    /// <param name="key">See <see cref="KeyOf"/>.</param>
+    /// <param name="end">0 the part's last bar, 1 the last but one, 2 the tune's last.</param>
+    /// <param name="half">Half of the bar.</param>
+    public static int End(int key, int end, int half) => EndAt + (((key * Ends.Length) + end) * 2) + half;
 
-    public static int Metre(int key, int metre) => MetreAt + (key * 6) + metre;
+    public static int DegreeOnBeat(int key, int degree) => DegreeAt + (key * 24) + degree;
 
-    public static int Heard(int key, Window window, int degree) =>
-        HeardAt + (((key * 6) + (window == Window.NextBar ? 4 : window == Window.BarBefore ? 5 : (int)window)) * 12) + degree;
+    public static int DegreeInTune(int key, int degree) => DegreeAt + (key * 24) + 12 + degree;
 
-    public static int Seen(Window window) => SeenAt + (int)window;
+    public static int Note(NoteWindow window) => NoteAt + (int)window;
 
-    public static int After(int key, bool isEnd, int triad) => AfterAt + (((key * 2) + (isEnd ? 1 : 0)) * 24) + triad;
+    public static int After(int key, int triad) => AfterAt + (key * Triad.Count) + triad;
 
-    public static int Moved(int quality) => MovedAt + quality;
+    public static int Cadence(int key, int triad) => CadenceAt + (key * Triad.Count) + triad;
 
-    // ---- changes: one number a row
-    private static readonly List<string> ChangeList = [];
-    private static readonly int ChangeMetreAt = AddChange(
-        from metre in MetreNames from beat in Enumerable.Range(1, 6) select $"{metre} beat {beat}"
-    );
-    private static readonly int ChangePhraseAt = AddChange(
-        from bar in Enumerable.Range(0, 9) from half in Enumerable.Range(0, 3) select $"bar {bar} of 8, {half}"
-    );
-    private static readonly int ChangeEndAt = AddChange(
-        from bar in Enumerable.Range(0, 4) from half in Enumerable.Range(0, 3) select $"{bar} bars to the end, {half}"
-    );
-    private static readonly int ChangeDenseAt = AddChange(
-        from dense in Enumerable.Range(0, 5) from half in Enumerable.Range(0, 3) select $"density {dense}, {half}"
-    );
-
-    public static ImmutableArray<string> ChangeNames => [.. ChangeList];
-
-    public static int ChangeMetre(int metre, int beat) => ChangeMetreAt + (metre * 6) + Math.Min(beat, 5);
-
-    // half: 0 bar start, 1 half bar, 2 else
-    public static int ChangePhrase(int fromStart, int place) =>
-        ChangePhraseAt + ((fromStart < 0 ? 0 : 1 + (fromStart % 8)) * 3) + place;
-
-    public static int ChangeEnd(int toEnd, int place) => ChangeEndAt + (toEnd * 3) + place;
-
-    public static int ChangeDense(int dense, int place) => ChangeDenseAt + (dense * 3) + place;
+    public static int Moved(int triadBefore) => MovedAt + (triadBefore % 2);
 
     private static int Add(IEnumerable<string> names)
     {
@@ -116,10 +86,20 @@ internal static class HarmonyRows
         return at;
     }
 
-    private static int AddChange(IEnumerable<string> names)
-    {
-        var at = ChangeList.Count;
-        ChangeList.AddRange(names);
-        return at;
-    }
+    private static IEnumerable<string> Each(params IEnumerable<string>[] words) =>
+        words.Aggregate((first, second) => first.SelectMany(a => second.Select(b => $"{a}, {b}")));
+}
+
+/// <summary>Where a note is heard, as seen from the beat that asks.</summary>
+internal enum NoteWindow
+{
+    AtBarStart,
+    AtHalfBar,
+    OnOtherBeat,
+    WithinBeat,
+    InHalfBar,
+    OnNextBeat,
+    OnBeatBefore,
+    InNextBar,
+    InBarBefore,
 }

@@ -4,20 +4,96 @@ using Rollwright.Banjo.Data;
 
 namespace Rollwright.Arranging.Chording;
 
-/// <summary>The numbers of the model of chords, from <c>data/harmony.txt</c> and <c>data/harmony-changes.txt</c>.</summary>
-internal sealed class HarmonyTable
+/// <summary>
+/// The numbers of the model of chords, from <c>data/harmony.txt</c> and <c>data/harmony-changes.txt</c>: natural
+/// logarithms of odds, 0 where nothing is said.
+/// </summary>
+internal sealed class HarmonyTable(double[] chords, double[] changes)
 {
-    public HarmonyTable(double[] chords, double[] changes)
+    private const string Chords_ = "harmony.txt";
+    private const string Changes_ = "harmony-changes.txt";
+
+    private static readonly Lazy<HarmonyTable> Read = new(() =>
+        Parse(BuiltInData.Text(Chords_), BuiltInData.Text(Changes_))
+    );
+
+    public static HarmonyTable BuiltIn => Read.Value;
+
+    public static HarmonyTable Zero =>
+        new(new double[HarmonyRows.Count * Triad.Count], new double[ChangeRows.Count]);
+
+    /// <summary>Row by row of <see cref="HarmonyRows"/>, the 24 triads of each.</summary>
+    public double[] Chords { get; } = chords;
+
+    /// <summary>One for each of <see cref="ChangeRows"/>.</summary>
+    public double[] Changes { get; } = changes;
+
+    /// <exception cref="DataException">A row is not known here, comes twice, or holds what is no number.</exception>
+    public static HarmonyTable Parse(string chords, string changes)
     {
-        Chords = chords;
-        Changes = changes;
+        var table = Zero;
+        foreach (var (row, at) in Rows(Chords_, chords, HarmonyRows.Names, ["what", .. Triad.Names]))
+        {
+            for (var triad = 0; triad < Triad.Count; triad++)
+                table.Chords[(at * Triad.Count) + triad] = row.Number(Triad.Names[triad]);
+        }
+        foreach (var (row, at) in Rows(Changes_, changes, ChangeRows.Names, ["what", "change"]))
+            table.Changes[at] = row.Number("change");
+        return table;
     }
 
-    /// <summary>Row by row, the 24 triads of each: how much it speaks for each (logarithms of odds).</summary>
-    public double[] Chords { get; }
+    /// <summary>The two files' tables, to two places; rows without a number are left out.</summary>
+    public (string Chords, string Changes) Write()
+    {
+        var width = HarmonyRows.Names.Max(name => name.Length);
+        var chordText = new StringBuilder().Append("what".PadRight(width));
+        foreach (var name in Triad.Names)
+            chordText.Append(" | ").Append(name.PadLeft(5));
+        chordText.Append('\n');
+        for (var row = 0; row < HarmonyRows.Count; row++)
+        {
+            var cells = Chords.AsSpan(row * Triad.Count, Triad.Count).ToArray().Select(Cell).ToArray();
+            if (cells.All(cell => cell == "0"))
+                continue;
+            chordText.Append(HarmonyRows.Names[row].PadRight(width));
+            foreach (var cell in cells)
+                chordText.Append(" | ").Append(cell.PadLeft(5));
+            chordText.Append('\n');
+        }
+        width = ChangeRows.Names.Max(name => name.Length);
+        var changeText = new StringBuilder().Append("what".PadRight(width)).Append(" | change\n");
+        for (var row = 0; row < ChangeRows.Count; row++)
+        {
+            if (Cell(Changes[row]) is not "0" and var cell)
+                changeText.Append(ChangeRows.Names[row].PadRight(width)).Append(" | ").Append(cell).Append('\n');
+        }
+        return (chordText.ToString(), changeText.ToString());
+    }
 
-    /// <summary>How much each speaks for a change of chord (logarithms of odds).</summary>
-    public double[] Changes { get; }
+    private static string Cell(double value) => Math.Round(value, 2) == 0 ? "0" : value.ToString("0.##");
 
-    public static HarmonyTable Empty() => new(new double[HarmonyRows.Count * Triad.Count], new double[HarmonyRows.ChangeNames.Length]);
+    private static IEnumerable<(DataTable.Row Row, int At)> Rows(
+        string file,
+        string text,
+        ImmutableArray<string> names,
+        params ReadOnlySpan<string> columns
+    )
+    {
+        var rows = DataTable.Parse(file, text, columns).Rows;
+        return Located(rows, names);
+    }
+
+    private static IEnumerable<(DataTable.Row Row, int At)> Located(
+        ImmutableArray<DataTable.Row> rows,
+        ImmutableArray<string> names
+    )
+    {
+        var known = names.Select((name, at) => (name, at)).ToDictionary(pair => pair.name, pair => pair.at);
+        foreach (var row in rows)
+        {
+            if (!known.Remove(row["what"], out var at))
+                throw row.Wrong($"'{row["what"]}' is nothing that the model asks for, or comes twice");
+            yield return (row, at);
+        }
+    }
 }

@@ -1,58 +1,46 @@
+using System.Collections.Immutable;
 using Rollwright.Arranging.Wishes;
 using Rollwright.Music.Forms;
 using Rollwright.Music.Tunes;
 
 namespace Rollwright.Arranging.Chording;
 
-/// <summary>Where each bar stands in its part: counted from the start, and from the end of its own ending.</summary>
-internal sealed class PhrasePlaces
+/// <summary>Where each bar stands in its part (from a repeat, double bar or label to the next).</summary>
+/// <param name="FromStart">Bars of the part before this one, endings counted alike; -1 for the part's pickup.</param>
+/// <param name="ToEnd">Bars of the part after this one, up to the end of its own ending.</param>
+/// <param name="StartsPart">The part's first bar, pickup or not.</param>
+internal sealed record PhrasePlaces(
+    ImmutableArray<int> FromStart,
+    ImmutableArray<int> ToEnd,
+    ImmutableArray<bool> StartsPart
+)
 {
-    private PhrasePlaces(int[] fromStart, int[] toEnd, bool[] isPickup, bool[] startsPart)
-    {
-        FromStart = fromStart;
-        ToEnd = toEnd;
-        IsPickup = isPickup;
-        StartsPart = startsPart;
-    }
-
-    /// <summary>Full bars of the part before this one; a pickup has -1.</summary>
-    public int[] FromStart { get; }
-
-    /// <summary>Bars of the part after this one.</summary>
-    public int[] ToEnd { get; }
-
-    /// <summary>A part's first bar, shorter than its metre.</summary>
-    public bool[] IsPickup { get; }
-
-    public bool[] StartsPart { get; }
+    public bool IsPickup(int bar) => FromStart[bar] < 0;
 
     public static PhrasePlaces Of(Tune tune, BarTree tree)
     {
         var count = tune.Bars.Length;
         var fromStart = new int[count];
-        var toEnd = Enumerable.Repeat(-1, count).ToArray();
-        var isPickup = new bool[count];
+        var toEnd = new int?[count];
         var starts = new bool[count];
         for (var i = 0; i < count; i++)
         {
-            var before = tree.Parent[i];
-            starts[i] = i == 0 || (tune.Bars[i].Marks.EndingStart.IsEmpty && IsStart(tune.Bars[i - 1].Marks, tune.Bars[i].Marks));
-            isPickup[i] = starts[i] && tune.Bars[i].IsPartial && i + 1 < count;
+            starts[i] = tree.Parent[i] < 0 || Parts(tune.Bars[i - 1].Marks, tune.Bars[i].Marks);
             fromStart[i] =
-                isPickup[i] ? -1
-                : starts[i] || before < 0 ? 0
-                : fromStart[before] + 1;
+                !starts[i] ? fromStart[tree.Parent[i]] + 1
+                : tune.Bars[i].IsPartial && i + 1 < count ? -1
+                : 0;
         }
-        for (var i = count - 1; i >= 0; i--)
+        for (var i = count - 1; i > 0; i--)
         {
-            toEnd[i] = Math.Max(0, toEnd[i]);
-            var before = tree.Parent[i];
-            if (before >= 0 && !starts[i] && toEnd[before] < 0)
-                toEnd[before] = toEnd[i] + 1;
+            toEnd[i] ??= 0;
+            if (!starts[i])
+                toEnd[tree.Parent[i]] ??= toEnd[i] + 1;
         }
-        return new(fromStart, toEnd, isPickup, starts);
+        return new([.. fromStart], [.. toEnd.Select(bars => bars ?? 0)], [.. starts]);
     }
 
-    private static bool IsStart(BarMarks before, BarMarks here) =>
-        here.RepeatStart || here.Part is not null || before.RepeatEnd > 1 || before.SectionEnd;
+    private static bool Parts(BarMarks before, BarMarks here) =>
+        here.EndingStart.IsEmpty
+        && (here.RepeatStart || here.Part is not null || before.RepeatEnd > 1 || before.SectionEnd);
 }
