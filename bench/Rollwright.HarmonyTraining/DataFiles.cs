@@ -20,10 +20,18 @@ internal static class DataFiles
 
         """;
 
-    public static void Write(string folder, HarmonyTable table)
+    private const string KeysHead = """
+        # How much a note in a tune speaks for each key, as seen from that note: natural logarithms of odds, trained
+        # (docs/chords.md) on the keys of one half of an open collection, by bench/Rollwright.HarmonyTraining. Columns: degree of
+        # the key's tonic above the note, capitals keys with a major third, small letters with a minor one.
+
+        """;
+
+    public static void Write(string folder, HarmonyTable table, KeyTable keys)
     {
         var (chords, changes) = table.Write();
         File.WriteAllText(Path.Combine(folder, "harmony.txt"), ChordsHead + chords);
         File.WriteAllText(Path.Combine(folder, "harmony-changes.txt"), ChangesHead + changes);
+        File.WriteAllText(Path.Combine(folder, "keys.txt"), KeysHead + keys.Write());
     }
 }

@@ -3,13 +3,13 @@ using Rollwright.Arranging.Chording;
 namespace Rollwright.HarmonyTraining;
 
 /// <summary>
-/// The plain hidden Markov model to compare with: beats in written order, chances counted (one added everywhere): of the
-/// first chord, of a chord after another, of each pitch class that sounds as long as it does, under a chord; Viterbi's path.
-/// It knows nothing of bars, phrases or parts.
+/// The plain hidden Markov model to compare with: beats in written order; chances counted (one added everywhere) of a chord
+/// after another, bar starts and other beats apart, and of the pitch classes struck within a beat under its chord, those
+/// on the beat counted twice; Viterbi's path. It knows nothing of phrases, parts and repeats.
 /// </summary>
 internal sealed class PlainModel
 {
-    private readonly double[,,] steps = new double[2, Triad.Count, Triad.Count];
+    private readonly double[,,] steps = new double[4, Triad.Count, Triad.Count];
     private readonly double[,,] notes = new double[2, Triad.Count, 12];
 
     public PlainModel(IReadOnlyList<TaughtTune> tunes)
@@ -24,7 +24,7 @@ internal sealed class PlainModel
                 if (here < 0)
                     continue;
                 if (before >= 0)
-                    steps[beat.Key, before, here]++;
+                    steps[StepsTo(beat), before, here]++;
                 before = here;
                 foreach (var (note, share) in Heard(tune, hearing, beat).Index())
                     notes[beat.Key, here, note] += share;
@@ -49,7 +49,7 @@ internal sealed class PlainModel
                 var best = i == 0 ? 0 : double.NegativeInfinity;
                 for (var before = 0; i > 0 && before < Triad.Count; before++)
                 {
-                    var way = score[i - 1, before] + steps[key, before, here];
+                    var way = score[i - 1, before] + steps[StepsTo(tune.Beats[i]), before, here];
                     if (way > best)
                         (best, from[i, here]) = (way, before);
                 }
@@ -65,12 +65,16 @@ internal sealed class PlainModel
         return path;
     }
 
-    // Eighths that each pitch class sounds, so that a beat weighs as its notes do.
+    private static int StepsTo(Beat beat) => (2 * beat.Key) + (beat.Weight == BeatWeight.BarStart ? 1 : 0);
+
     private static double[] Heard(TaughtTune tune, Hearing hearing, Beat beat)
     {
         var bar = tune.Tune.Bars[beat.Bar];
-        var length = BeatGrid.Length(bar.Time);
-        return [.. hearing.Shares(bar, beat.At, beat.At + length).Select(share => share * length.ToDouble() * 8)];
+        var end = beat.At + BeatGrid.Length(bar.Time);
+        var heard = new double[12];
+        foreach (var note in bar.Notes.Where(note => note.At >= beat.At && note.At < end))
+            heard[hearing.AboveTonic(note.Pitch.Midi)] += note.At == beat.At ? 2 : 1;
+        return heard;
     }
 
     private static void ToLogarithms(double[,,] counts)

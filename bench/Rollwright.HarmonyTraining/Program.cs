@@ -2,7 +2,7 @@ using Rollwright.Arranging.Chording;
 using Rollwright.HarmonyTraining;
 using Rollwright.Music.Tunes;
 
-if (args.Length < 3 || args[0] is not ("validate" or "train" or "measure"))
+if (args.Length < (args is ["train", ..] ? 4 : 3) || args[0] is not ("validate" or "train" or "measure"))
 {
     Console.Error.WriteLine("usage: validate|train|measure COLLECTION.abc TUNES-FOLDER [DATA-FOLDER]");
     return 2;
@@ -19,7 +19,7 @@ switch (args[0])
         Validation.Run(taught);
         break;
     case "train":
-        DataFiles.Write(args[3], new Trainer(new()).Train(taught));
+        DataFiles.Write(args[3], new Trainer(new()).Train(taught), KeyTrainer.Train(collection.Taught));
         break;
     default:
         Measuring.Run(taught, collection);

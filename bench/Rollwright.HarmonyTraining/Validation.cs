@@ -7,13 +7,7 @@ internal static class Validation
 {
     private const int Parts = 3;
 
-    private static readonly TrainingPlan[] Plans =
-    [
-        new(),
-        new(Shrink: 0.01),
-        new(Shrink: 0.05),
-        new(Rounds: 12),
-    ];
+    private static readonly TrainingPlan[] Plans = [new(), new(Shrink: 0.01), new(Shrink: 0.05), new(Rounds: 12)];
 
     private static readonly ChangePrices[] Prices =
     [

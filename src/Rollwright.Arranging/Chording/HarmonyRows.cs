@@ -14,7 +14,12 @@ internal static class HarmonyRows
 
     private static readonly string[] Keys = ["major key", "minor key"];
     private static readonly string[] Halves = ["first half", "second half"];
-    private static readonly string[] Ends = ["the part's last bar", "the part's last bar but one", "the tune's last bar"];
+    private static readonly string[] Ends =
+    [
+        "the part's last bar",
+        "the part's last bar but one",
+        "the tune's last bar",
+    ];
     private static readonly string[] Heard = ["on the beat", "in the tune"];
     private static readonly string[] Windows =
     [

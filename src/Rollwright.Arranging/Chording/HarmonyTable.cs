@@ -10,17 +10,16 @@ namespace Rollwright.Arranging.Chording;
 /// </summary>
 internal sealed class HarmonyTable(double[] chords, double[] changes)
 {
-    private const string Chords_ = "harmony.txt";
-    private const string Changes_ = "harmony-changes.txt";
+    private const string ChordFile = "harmony.txt";
+    private const string ChangeFile = "harmony-changes.txt";
 
     private static readonly Lazy<HarmonyTable> Read = new(() =>
-        Parse(BuiltInData.Text(Chords_), BuiltInData.Text(Changes_))
+        Parse(BuiltInData.Text(ChordFile), BuiltInData.Text(ChangeFile))
     );
 
     public static HarmonyTable BuiltIn => Read.Value;
 
-    public static HarmonyTable Zero =>
-        new(new double[HarmonyRows.Count * Triad.Count], new double[ChangeRows.Count]);
+    public static HarmonyTable Zero => new(new double[HarmonyRows.Count * Triad.Count], new double[ChangeRows.Count]);
 
     /// <summary>Row by row of <see cref="HarmonyRows"/>, the 24 triads of each.</summary>
     public double[] Chords { get; } = chords;
@@ -32,12 +31,12 @@ internal sealed class HarmonyTable(double[] chords, double[] changes)
     public static HarmonyTable Parse(string chords, string changes)
     {
         var table = Zero;
-        foreach (var (row, at) in Rows(Chords_, chords, HarmonyRows.Names, ["what", .. Triad.Names]))
+        foreach (var (row, at) in Rows(ChordFile, chords, HarmonyRows.Names, ["what", .. Triad.Names]))
         {
             for (var triad = 0; triad < Triad.Count; triad++)
                 table.Chords[(at * Triad.Count) + triad] = row.Number(Triad.Names[triad]);
         }
-        foreach (var (row, at) in Rows(Changes_, changes, ChangeRows.Names, ["what", "change"]))
+        foreach (var (row, at) in Rows(ChangeFile, changes, ChangeRows.Names, ["what", "change"]))
             table.Changes[at] = row.Number("change");
         return table;
     }
@@ -45,32 +44,15 @@ internal sealed class HarmonyTable(double[] chords, double[] changes)
     /// <summary>The two files' tables, to two places; rows without a number are left out.</summary>
     public (string Chords, string Changes) Write()
     {
-        var width = HarmonyRows.Names.Max(name => name.Length);
-        var chordText = new StringBuilder().Append("what".PadRight(width));
-        foreach (var name in Triad.Names)
-            chordText.Append(" | ").Append(name.PadLeft(5));
-        chordText.Append('\n');
-        for (var row = 0; row < HarmonyRows.Count; row++)
+        var width = ChangeRows.Names.Max(name => name.Length);
+        var changes = new StringBuilder().Append("what".PadRight(width)).Append(" | change\n");
+        foreach (var (row, name) in ChangeRows.Names.Index())
         {
-            var cells = Chords.AsSpan(row * Triad.Count, Triad.Count).ToArray().Select(Cell).ToArray();
-            if (cells.All(cell => cell == "0"))
-                continue;
-            chordText.Append(HarmonyRows.Names[row].PadRight(width));
-            foreach (var cell in cells)
-                chordText.Append(" | ").Append(cell.PadLeft(5));
-            chordText.Append('\n');
+            if (NumberRows.Cell(Changes[row]) is not "0" and var cell)
+                changes.Append(name.PadRight(width)).Append(" | ").Append(cell).Append('\n');
         }
-        width = ChangeRows.Names.Max(name => name.Length);
-        var changeText = new StringBuilder().Append("what".PadRight(width)).Append(" | change\n");
-        for (var row = 0; row < ChangeRows.Count; row++)
-        {
-            if (Cell(Changes[row]) is not "0" and var cell)
-                changeText.Append(ChangeRows.Names[row].PadRight(width)).Append(" | ").Append(cell).Append('\n');
-        }
-        return (chordText.ToString(), changeText.ToString());
+        return (NumberRows.Write(HarmonyRows.Names, Chords), changes.ToString());
     }
-
-    private static string Cell(double value) => Math.Round(value, 2) == 0 ? "0" : value.ToString("0.##");
 
     private static IEnumerable<(DataTable.Row Row, int At)> Rows(
         string file,

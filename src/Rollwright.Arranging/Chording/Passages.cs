@@ -38,7 +38,11 @@ internal static class Passages
         for (var from = 0; from < bar; from++)
         {
             var length = 0;
-            while (from + length < bar && bar + length < melodies.Length && melodies[from + length] == melodies[bar + length])
+            while (
+                from + length < bar
+                && bar + length < melodies.Length
+                && melodies[from + length] == melodies[bar + length]
+            )
                 length++;
             if (length > best.Length)
                 best = (from, length);

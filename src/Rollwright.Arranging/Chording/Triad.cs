@@ -14,9 +14,7 @@ internal static class Triad
 
     /// <summary>Roman numerals of the triads seen from the tonic: capitals major, small letters minor.</summary>
     public static ImmutableArray<string> Names { get; } =
-    [
-        .. "I bII II bIII III IV bV V bVI VI bVII VII".Split(' ').SelectMany(name => new[] { name, Small(name) }),
-    ];
+    [.. "I bII II bIII III IV bV V bVI VI bVII VII".Split(' ').SelectMany(name => new[] { name, Small(name) })];
 
     /// <summary>The triad's number seen from a note that lies higher by some semitones (0–11).</summary>
     public static int SeenFrom(int triad, int semitones)
@@ -41,6 +39,5 @@ internal static class Triad
     public static Chord Symbol(int triad, Key key) =>
         new(key.Spell(key.Tonic.PitchClass + (triad / 2)), triad % 2 == 0 ? ChordQuality.Major : ChordQuality.Minor);
 
-    private static string Small(string name) =>
-        name.Replace('I', 'i').Replace('V', 'v');
+    private static string Small(string name) => name.Replace('I', 'i').Replace('V', 'v');
 }
