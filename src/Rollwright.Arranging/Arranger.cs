@@ -50,7 +50,8 @@ public static class Arranger
     {
         if (tune.Bars.All(bar => bar.Notes.IsEmpty))
             throw new ArrangeException($"'{tune.Title}' has no notes; write its melody, then arrange it.");
-        var chorded = tune.HasChords ? tune : ChordFinder.WithChords(tune);
+        var keyed = tune.IsKeyGiven ? tune : KeyFinder.WithKey(tune);
+        var chorded = keyed.HasChords ? keyed : ChordFinder.WithChords(keyed);
         var offers = SettingAdvice.For(chorded, options);
         if (offers.IsEmpty)
             throw new ArrangeException(
