@@ -10,11 +10,12 @@ using Rollwright.Music.Tunes;
 namespace Rollwright.Arranging;
 
 /// <summary>First solutions of a tune in the settings that look best, one set a style; each is worked out once.</summary>
-internal sealed class Drafts(Tune tune, ImmutableArray<SettingOffer> offers, LevelTable.Level level)
+internal sealed class Drafts(Tune tune, ArrangeOptions options)
 {
     // The lattice decides between this many settings that look best.
-    private const int SettingsTried = 3;
+    private const int SettingsTried = 4;
 
+    private readonly LevelTable.Level level = LevelTable.Of(options.Level);
     private readonly Dictionary<string, ImmutableArray<Way>> known = [];
 
     /// <summary>A setting solved in a style.</summary>
@@ -28,7 +29,8 @@ internal sealed class Drafts(Tune tune, ImmutableArray<SettingOffer> offers, Lev
     {
         if (!known.TryGetValue(style.Name, out var ways))
             known[style.Name] = ways = [
-                .. offers
+                .. SettingAdvice
+                    .For(tune, options, style)
                     .Take(SettingsTried)
                     .Select(offer => new Way(offer, Draft(tune, offer.Setting, level, style)))
                     .Where(way => way.Draft.Best.IsPossible)

@@ -210,12 +210,12 @@ public sealed class StepGrid
         var steps = Math.Clamp((length / step).ToDouble(), 0.5, 4);
         return (int)(
             PlainWeight
-            * Math.Pow(steps, 0.6)
+            * Math.Pow(steps, 0.75)
             * (
                 strength switch
                 {
-                    3 => 2.4,
-                    2 => 1.7,
+                    3 => 3.0,
+                    2 => 2.0,
                     _ => 1.0,
                 }
             )
