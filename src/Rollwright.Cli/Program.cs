@@ -5,6 +5,7 @@ var root = new RootCommand("From the melody that fiddlers play to a break for th
 {
     ArrangeCommand.Build(),
     CheckCommand.Build(),
+    LicksCommand.Build(),
     RenderCommand.Build(),
     ServeCommand.Build(),
 };

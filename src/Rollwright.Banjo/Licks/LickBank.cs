@@ -42,6 +42,9 @@ public sealed class LickBank
     public ImmutableArray<LickFault> Faults(Lick lick)
     {
         var faults = LickRules.Find(lick).ToBuilder();
+        // A number names a lick by its place; a bar parts cells, and a sharp behind a blank begins a comment.
+        if (!lick.Name.Any(char.IsLetter) || lick.Name.Any(c => c is '|' or '#' || char.IsControl(c)))
+            faults.Add(new("name", $"'{lick.Name}' cannot be a name", "use letters, without | and #"));
         if (byName.TryGetValue(lick.Name, out var named))
             faults.Add(new("same-name", $"a lick is called '{named.Name}' already", "give it another name"));
         if (byNotes.TryGetValue(NotesOf(lick), out var same))
