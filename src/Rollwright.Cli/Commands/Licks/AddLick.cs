@@ -125,7 +125,7 @@ internal static class AddLick
         Exit.Say($"{lick.Name}: {LickWords.Facts(lick)}");
         if (others.Length > 0)
             Exit.Say($"it fits {string.Join(" and ", others)} too; --chord says which is meant");
-        Console.Error.Write(TextTabWriter.Write(LickBreak.Of(lick)));
+        Console.Error.Write(TextTabWriter.Write(LickBreak.Of(lick), LickWords.TabStyle));
     }
 
     private static bool Agrees(string path)

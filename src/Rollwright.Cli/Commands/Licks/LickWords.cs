@@ -1,11 +1,15 @@
 using System.Text.Json;
 using Rollwright.Banjo.Licks;
+using Rollwright.Formats.TextTab;
 
 namespace Rollwright.Cli.Commands.Licks;
 
 /// <summary>What is said of a lick: a row of a list, a line of facts, or JSON.</summary>
 internal static class LickWords
 {
+    /// <summary>A lick is learnt with both hands' fingers.</summary>
+    public static TextTabOptions TabStyle { get; } = new(LeftFingers: true);
+
     /// <summary>"fill over G, level 2, 8 steps in twos, low on the neck, 1 slur, open G".</summary>
     public static string Facts(Lick lick) =>
         $"{LickRoles.Word(lick.Role)} over {lick.Chord}"

@@ -57,6 +57,6 @@ internal static class ShowLick
         );
         Console.WriteLine(LickTabWriter.Write(lick.Steps));
         Console.WriteLine();
-        Console.Write(TextTabWriter.Write(LickBreak.Of(lick)));
+        Console.Write(TextTabWriter.Write(LickBreak.Of(lick), LickWords.TabStyle));
     }
 }
