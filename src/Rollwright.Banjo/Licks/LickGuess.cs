@@ -75,17 +75,22 @@ public sealed record LickGuess(ImmutableArray<Chord> Chords, LickRole Role, int 
         var sum = 0.0;
         var heard = new HashSet<int>();
         var lowest = lick.Notes.Min(sound => lick.Tuning.KeyOf(sound.String, sound.Fret));
-        foreach (var sound in lick.Notes.Where(sound => !sound.IsLeft))
+        foreach (var sound in lick.Notes)
         {
             var key = lick.Tuning.KeyOf(sound.String, sound.Fret);
+            var isDrone = ChordFit.IsDrone(sound);
+            var isOnBeat = sound.At % 2 == 0 && ChordFit.IsOnBeat(lick, sound.At / 2);
+            // What a slur leaves at once is heard, but half as much.
             var place =
-                ChordFit.IsDrone(sound) ? 0.3
-                : sound.At % 2 == 0 && ChordFit.IsOnBeat(lick, sound.At / 2) ? 2
-                : 1;
+                (
+                    isDrone ? 0.3
+                    : isOnBeat ? 2
+                    : 1
+                ) * (sound.IsLeft ? 0.5 : 1);
             sum += chord.Contains(key) ? place : -place;
             if (key % 12 == tones[0])
-                sum += (ChordFit.IsDrone(sound) ? 0 : 0.6) + (key == lowest ? 0.6 : 0);
-            if (!ChordFit.IsDrone(sound))
+                sum += (isDrone ? 0 : 0.6) + (key == lowest ? 0.6 : 0);
+            if (!isDrone)
                 heard.Add(key % 12);
         }
         sum -= heard.Contains(tones[0]) ? 0 : 1.5;
