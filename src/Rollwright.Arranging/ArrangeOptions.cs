@@ -20,6 +20,12 @@ public sealed record ArrangeOptions
     /// <summary>1, first year, to 5, performer.</summary>
     public int Level { get; init; } = 3;
 
-    /// <summary>Roll by default.</summary>
-    public Style Style { get; init; } = StyleTable.Roll;
+    /// <summary>Null for the one that suits the tune: rolls where they keep it, else mixed.</summary>
+    public Style? Style { get; init; }
+
+    /// <summary>
+    /// Repeats are written out, and the second time through differs from the first in this share of its steps, 0 to 1;
+    /// null for repeats as they are written.
+    /// </summary>
+    public double? SecondTime { get; init; }
 }

@@ -1,12 +1,158 @@
 using System.Collections.Immutable;
 using Rollwright.Arranging.Advice;
+using Rollwright.Arranging.Assembling;
+using Rollwright.Arranging.Backup;
+using Rollwright.Arranging.Costs;
+using Rollwright.Arranging.Lattice;
+using Rollwright.Arranging.Locks;
+using Rollwright.Arranging.Reasons;
+using Rollwright.Arranging.Solving;
+using Rollwright.Arranging.Spots;
+using Rollwright.Arranging.Styles;
+using Rollwright.Arranging.Variations;
+using Rollwright.Arranging.Wishes;
 using Rollwright.Banjo.Breaks;
+using Rollwright.Music.Tunes;
+using Lock = Rollwright.Arranging.Locks.Lock;
+using Version = Rollwright.Arranging.Variations.Version;
 
 namespace Rollwright.Arranging;
 
-/// <summary>A break and how it came about.</summary>
-/// <param name="Break">The break.</param>
-/// <param name="Cost">What its path costs, thousandths of a plain melody note left out; comparable within one tune.</param>
-/// <param name="Settings">The settings that were tried, best first; the first is the break's.</param>
-/// <param name="ChordsAdded">The tune had no chords and was given some.</param>
-public sealed record Arrangement(Break Break, int Cost, ImmutableArray<SettingOffer> Settings, bool ChordsAdded);
+/// <summary>A break, how it came about, and what can be asked of it: reasons, spots, changes.</summary>
+/// <remarks>A value; what it answers is worked out when first asked for, by one thread at a time.</remarks>
+public sealed class Arrangement
+{
+    /// <summary>How much dearer a lick may make the break and still count as fitting (assumption): a plain note of the tune and a half.</summary>
+    public const int UsualSpotPrice = 1500;
+
+    private readonly Tempo tempo;
+    private ImmutableArray<StepReason>? reasons;
+
+    internal Arrangement(
+        Tune tune,
+        Tempo tempo,
+        Solver solver,
+        ImmutableArray<SettingOffer> settings,
+        bool chordsAdded,
+        ImmutableArray<Lock> locks
+    )
+    {
+        this.tempo = tempo;
+        Tune = tune;
+        Solver = solver;
+        Settings = settings;
+        ChordsAdded = chordsAdded;
+        Locks = locks;
+        Break = BreakAssembly.Assemble(tune, solver.Lattice, solver.Best, tempo);
+    }
+
+    public Break Break { get; }
+
+    /// <summary>The tune with chords, at its own pitch.</summary>
+    public Tune Tune { get; }
+
+    /// <summary>What the path costs, thousandths of a plain melody note left out; comparable within one tune, style and level.</summary>
+    public int Cost => Solver.Best.Total;
+
+    /// <summary>The settings that were tried, best first; the first is the break's.</summary>
+    public ImmutableArray<SettingOffer> Settings { get; }
+
+    /// <summary>The tune had no chords and was given some.</summary>
+    public bool ChordsAdded { get; }
+
+    /// <summary>What the player will not have changed.</summary>
+    public ImmutableArray<Lock> Locks { get; }
+
+    public Style Style => Solver.Lattice.Style;
+
+    /// <summary>The steps that locks, reasons and spots speak of.</summary>
+    public StepGrid Grid => Solver.Lattice.Grid;
+
+    /// <summary>Why each step is as it is, and what the next best would cost.</summary>
+    public ImmutableArray<StepReason> Reasons => reasons ??= ReasonFinder.Of(Solver);
+
+    /// <summary>What the break costs by term, dearest first.</summary>
+    public ImmutableArray<(Term Term, int Price)> Terms => ReasonFinder.Table(Solver, Reasons);
+
+    /// <summary>Share of the tune that is played, 0 to 1: its notes at their time, weighed by length and place in the metre.</summary>
+    public double Kept => Advice.Kept.Share(Solver.Lattice, Solver.Best);
+
+    /// <summary>What the hands do at a step of the grid.</summary>
+    public PathStep PathAt(int step) => Solver.Best.Path[step];
+
+    /// <summary>The licks that could stand from a step on, by chord, tuning, level and length.</summary>
+    public ImmutableArray<LickPlace> LicksAt(int step) => [.. Solver.Lattice.Licks[step]];
+
+    internal Solver Solver { get; }
+
+    /// <summary>Where licks fit, and which.</summary>
+    /// <param name="within">How much dearer the break may get, thousandths of a plain melody note left out.</param>
+    public ImmutableArray<Spot> Spots(int within = UsualSpotPrice) => SpotFinder.Of(Solver, within);
+
+    /// <summary>The best break that keeps to these locks besides those there are; everything else is solved again.</summary>
+    /// <exception cref="ArrangeException">The locks contradict each other or the hands; the message says which.</exception>
+    public Arrangement With(params ImmutableArray<Lock> added)
+    {
+        if (added.IsEmpty)
+            return this;
+        return Again(added, Locks.AddRange(added));
+    }
+
+    /// <summary>The best break without some of the locks.</summary>
+    public Arrangement Without(params ImmutableArray<Lock> taken) =>
+        taken.IsEmpty ? this : Again(taken, Locks.RemoveRange(taken));
+
+    /// <summary>Other versions of the break, each different from all before it.</summary>
+    /// <param name="version">What kind.</param>
+    /// <param name="count">How many; 1 or more.</param>
+    /// <param name="differs">Share of the steps that must sound otherwise, 0 to 1; null for the version's own.</param>
+    /// <returns>Each with the least share of its steps that sounds otherwise than a version before.</returns>
+    public ImmutableArray<(Arrangement Made, double Share)> Versions(Version version, int count, double? differs = null)
+    {
+        var solvers = ImmutableArray.Create(Solver);
+        var made = ImmutableArray.CreateBuilder<(Arrangement, double)>(count);
+        for (var i = 0; i < count; i++)
+        {
+            var (solver, share) = VersionMaker.Make(this, version, solvers, differs);
+            solvers = solvers.Add(solver);
+            made.Add((new(Tune, tempo, solver, Settings, ChordsAdded, Locks), share));
+        }
+        return made.ToImmutable();
+    }
+
+    /// <summary>A part to play behind someone else who plays the tune, in the break's setting.</summary>
+    /// <exception cref="ArrangeException">The tune's chords cannot be held as asked.</exception>
+    public Arrangement BackupPart(BackupKind kind, int level)
+    {
+        var (line, solver) = BackupMaker.Make(Tune, Break.Setting, kind, LevelTable.Of(level));
+        return solver.Best.IsPossible
+            ? new(line, tempo, solver, Settings, ChordsAdded, [])
+            : throw new ArrangeException(
+                $"The chords of '{Tune.Title}' cannot be held as a vamp at level {level}; choose a higher level, or rolls."
+            );
+    }
+
+    private Arrangement Again(ImmutableArray<Lock> changed, ImmutableArray<Lock> locks)
+    {
+        var solver = changed.Any(TouchesSeam)
+            ? TuneSolver.Solve(Solver.Lattice, [.. locks])
+            : Solver.Again(OverlayOf(locks), changed.Min(kept => kept.First), changed.Max(kept => kept.Last));
+        if (!solver.Best.IsPossible)
+            throw new ArrangeException(Conflict.Words(Solver.Lattice, locks));
+        return new(Tune, tempo, solver, Settings, ChordsAdded, locks);
+    }
+
+    // The steps that repeats jump to were settled before the locks came; those are settled anew.
+    private bool TouchesSeam(Lock kept) =>
+        Grid.Tree.Seams.Any(seam => kept.First <= Grid.FirstOf(seam.To) && Grid.FirstOf(seam.To) <= kept.Last);
+
+    private Overlay OverlayOf(ImmutableArray<Lock> locks)
+    {
+        var overlay = Solver.Overlay.Copy();
+        foreach (var kept in Locks)
+            overlay.Remove(kept);
+        foreach (var kept in locks)
+            overlay.Add(kept);
+        return overlay;
+    }
+}

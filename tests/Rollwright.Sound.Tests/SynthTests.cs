@@ -36,6 +36,18 @@ public class SynthTests
     }
 
     [Fact]
+    public void A_swung_break_lasts_as_long_and_its_off_beats_come_late()
+    {
+        var even = Timeline.Of(SampleBreaks.Small, new());
+        var swung = Timeline.Of(SampleBreaks.Small with { Swing = Swing.TwoToOne }, new());
+        swung.Seconds.Should().BeApproximately(even.Seconds, 1e-9);
+        // An eighth is 60 / 80 / 4 s; the second of a pair comes a third of it later, the first stays.
+        swung.Strokes[0].Seconds.Should().Be(0);
+        swung.Strokes[1].Seconds.Should().BeApproximately(even.Strokes[1].Seconds + (60.0 / 80 / 4 / 3), 1e-9);
+        swung.Strokes[2].Seconds.Should().BeApproximately(even.Strokes[2].Seconds, 1e-9);
+    }
+
+    [Fact]
     public void A_part_of_the_break_several_times_lasts_as_long_as_it_should()
     {
         var options = new SynthOptions

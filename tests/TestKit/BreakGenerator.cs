@@ -74,8 +74,9 @@ public static class BreakGenerator
         from chords in Chords.Array[2].Array[count]
         from form in Gen.Int[0, 5]
         from perMinute in Gen.Int[30, 160]
+        from swing in Any(null, null, Swing.TwoToOne, Swing.Of(3, 2))
         from title in Any("The Kettle Path", "Rain & \"Shine\" <Reel>", "Ährenfeld, Übung")
-        select Make(setting, time, pickup, rhythms, picks, chords, form, perMinute, title);
+        select Make(setting, time, pickup, rhythms, picks, chords, form, perMinute, swing, title);
 
     private static Gen<T> Any<T>(params T[] values) => Gen.Int[0, values.Length - 1].Select(i => values[i]);
 
@@ -88,6 +89,7 @@ public static class BreakGenerator
         Chord[][] chords,
         int form,
         int perMinute,
+        Swing? swing,
         string title
     )
     {
@@ -114,6 +116,7 @@ public static class BreakGenerator
             Setting = setting,
             Time = time,
             Tempo = new(time.Beat, perMinute),
+            Swing = swing,
             Bars = bars.ToImmutable(),
             Spans = [new(SpanKind.Roll, "forward", 0, Fraction.Zero, bars[0].Length)],
         };

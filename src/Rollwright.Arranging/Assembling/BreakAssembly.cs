@@ -40,6 +40,7 @@ public static class BreakAssembly
             Setting = lattice.Setting,
             Time = tune.Time,
             Tempo = tempo,
+            Swing = tune.Swing,
             Bars = bars.ToImmutable(),
             Spans = SpanNames.Of(lattice, solution),
             Tune = tune,

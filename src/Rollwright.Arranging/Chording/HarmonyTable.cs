@@ -1,55 +1,81 @@
 using System.Collections.Immutable;
+using System.Text;
 using Rollwright.Banjo.Data;
-using Rollwright.Music.Chords;
-using Rollwright.Music.Keys;
-using Rollwright.Music.Pitches;
 
 namespace Rollwright.Arranging.Chording;
 
-/// <summary>The chords of a key and how often they come, from <c>data/harmony.txt</c>.</summary>
-public static class HarmonyTable
+/// <summary>
+/// The numbers of the model of chords, from <c>data/harmony.txt</c> and <c>data/harmony-changes.txt</c>: natural
+/// logarithms of odds, 0 where nothing is said.
+/// </summary>
+internal sealed class HarmonyTable(double[] chords, double[] changes)
 {
-    private static readonly Lazy<ImmutableArray<Row>> BuiltIn = new(() =>
-        Parse("harmony.txt", BuiltInData.Text("harmony.txt"))
+    private const string ChordFile = "harmony.txt";
+    private const string ChangeFile = "harmony-changes.txt";
+
+    private static readonly Lazy<HarmonyTable> Read = new(() =>
+        Parse(BuiltInData.Text(ChordFile), BuiltInData.Text(ChangeFile))
     );
 
-    public sealed record Row(Mode Mode, int Degree, ChordQuality Quality, double Share);
+    public static HarmonyTable BuiltIn => Read.Value;
 
-    /// <summary>Chords of a key with their shares; modes that fiddle tunes seldom have take those of their like.</summary>
-    public static ImmutableArray<(Chord Chord, double Share)> Of(Key key)
+    public static HarmonyTable Zero => new(new double[HarmonyRows.Count * Triad.Count], new double[ChangeRows.Count]);
+
+    /// <summary>Row by row of <see cref="HarmonyRows"/>, the 24 triads of each.</summary>
+    public double[] Chords { get; } = chords;
+
+    /// <summary>One for each of <see cref="ChangeRows"/>.</summary>
+    public double[] Changes { get; } = changes;
+
+    /// <exception cref="DataException">A row is not known here, comes twice, or holds what is no number.</exception>
+    public static HarmonyTable Parse(string chords, string changes)
     {
-        var mode = key.Mode switch
+        var table = Zero;
+        foreach (var (row, at) in Rows(ChordFile, chords, HarmonyRows.Names, ["what", .. Triad.Names]))
         {
-            Mode.Lydian => Mode.Major,
-            Mode.Phrygian or Mode.Locrian => Mode.Minor,
-            var known => known,
-        };
-        return
-        [
-            .. BuiltIn
-                .Value.Where(row => row.Mode == mode)
-                .Select(row => (new Chord(Name(key, row), row.Quality), row.Share)),
-        ];
+            for (var triad = 0; triad < Triad.Count; triad++)
+                table.Chords[(at * Triad.Count) + triad] = row.Number(Triad.Names[triad]);
+        }
+        foreach (var (row, at) in Rows(ChangeFile, changes, ChangeRows.Names, ["what", "change"]))
+            table.Changes[at] = row.Number("change");
+        return table;
     }
 
-    private static PitchName Name(Key key, Row row) => key.Spell(key.Tonic.PitchClass + row.Degree);
-
-    public static ImmutableArray<Row> Parse(string file, string text)
+    /// <summary>The two files' tables, to two places; rows without a number are left out.</summary>
+    public (string Chords, string Changes) Write()
     {
-        var rows = ImmutableArray.CreateBuilder<Row>();
-        foreach (var row in DataTable.Parse(file, text, "mode", "degree", "quality", "share", "source").Rows)
+        var width = ChangeRows.Names.Max(name => name.Length);
+        var changes = new StringBuilder().Append("what".PadRight(width)).Append(" | change\n");
+        foreach (var (row, name) in ChangeRows.Names.Index())
         {
-            if (!Enum.TryParse<Mode>(row["mode"], true, out var mode))
-                throw row.Wrong($"'{row["mode"]}' is not a mode");
-            var quality = row["quality"] switch
-            {
-                "maj" => ChordQuality.Major,
-                "m" => ChordQuality.Minor,
-                "7" => ChordQuality.DominantSeventh,
-                var other => throw row.Wrong($"'{other}' is none of maj, m, 7"),
-            };
-            rows.Add(new(mode, row.Whole("degree"), quality, row.Number("share")));
+            if (NumberRows.Cell(Changes[row]) is not "0" and var cell)
+                changes.Append(name.PadRight(width)).Append(" | ").Append(cell).Append('\n');
         }
-        return rows.ToImmutable();
+        return (NumberRows.Write(HarmonyRows.Names, Chords), changes.ToString());
+    }
+
+    private static IEnumerable<(DataTable.Row Row, int At)> Rows(
+        string file,
+        string text,
+        ImmutableArray<string> names,
+        params ReadOnlySpan<string> columns
+    )
+    {
+        var rows = DataTable.Parse(file, text, columns).Rows;
+        return Located(rows, names);
+    }
+
+    private static IEnumerable<(DataTable.Row Row, int At)> Located(
+        ImmutableArray<DataTable.Row> rows,
+        ImmutableArray<string> names
+    )
+    {
+        var known = names.Select((name, at) => (name, at)).ToDictionary(pair => pair.name, pair => pair.at);
+        foreach (var row in rows)
+        {
+            if (!known.Remove(row["what"], out var at))
+                throw row.Wrong($"'{row["what"]}' is nothing that the model asks for, or comes twice");
+            yield return (row, at);
+        }
     }
 }

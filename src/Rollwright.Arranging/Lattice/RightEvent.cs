@@ -16,15 +16,15 @@ public sealed record RightEvent(ImmutableArray<(RightFinger Finger, int String)>
     public static int Silence => 0;
 
     /// <summary>A style has this many ways of playing at most.</summary>
-    public const int MostModes = 2;
+    public const int MostManners = 2;
 
     /// <summary>Rows of price tables: every event in every way of playing.</summary>
-    public static int MostRows => MostModes * All.Length;
+    public static int MostRows => MostManners * All.Length;
 
     /// <summary>The row of an event in one of the style's ways of playing.</summary>
-    public static int Row(int mode, int happening) => (mode * All.Length) + happening;
+    public static int Row(int manner, int happening) => (manner * All.Length) + happening;
 
-    public static int ModeOf(int row) => row / All.Length;
+    public static int MannerOf(int row) => row / All.Length;
 
     public static int EventOf(int row) => row % All.Length;
 

@@ -48,7 +48,7 @@ public sealed class RightHand
     }
 
     /// <summary>Something that the hand can do.</summary>
-    /// <param name="Row">Mode and event: see <see cref="RightEvent.Row"/>.</param>
+    /// <param name="Row">Manner and event: see <see cref="RightEvent.Row"/>.</param>
     /// <param name="Next">The state after.</param>
     /// <param name="Cost">Its price apart from the notes.</param>
     public readonly record struct Way(int Row, int Next, int Cost);
@@ -59,21 +59,21 @@ public sealed class RightHand
     public ImmutableArray<RightState> Last => layers[^1].States;
 
     /// <summary>The states in which any bar may begin: what was played last, every roll open. The first is rest.</summary>
-    public static ImmutableArray<RightState> Entries(int modes, bool hasShortSteps)
+    public static ImmutableArray<RightState> Entries(int manners, bool hasShortSteps)
     {
         var entries = new List<RightState>();
-        for (var mode = 0; mode < modes; mode++)
+        for (var manner = 0; manner < manners; manner++)
         {
-            entries.Add(new(mode, 0));
+            entries.Add(new(manner, 0));
             foreach (var happening in RightEvent.All.Where(e => !e.IsSilent))
-                entries.Add(After(new(mode, 0), happening, 0, mode, default));
+                entries.Add(After(new(manner, 0), happening, 0, manner, default));
             if (!hasShortSteps)
                 continue;
             // Short steps before the bar line tire more than one finger, and leave a string ringing after a slur.
             for (var tired = 0; tired < 8; tired++)
             {
                 for (var s = 0; s <= 5; s++)
-                    entries.Add(new(mode, 0, tired, 0, s, s is >= 1 and <= 4));
+                    entries.Add(new(manner, 0, tired, 0, s, s is >= 1 and <= 4));
             }
         }
         return [.. entries.Distinct()];
@@ -88,7 +88,7 @@ public sealed class RightHand
         var mains = pattern.Steps.Count(step => !step.IsBetween);
         var fitting = rolls.Where(roll => Suits(roll, mains)).ToImmutableArray();
         var all = (1 << fitting.Length) - 1;
-        var entries = Entries(style.Modes.Length, pattern.HasShortSteps);
+        var entries = Entries(style.Manners.Length, pattern.HasShortSteps);
         var layers = new Layer[steps + 1];
         var states = entries;
         for (var position = 0; position < steps; position++)
@@ -103,7 +103,7 @@ public sealed class RightHand
                     position == 0
                         ? states[r] with
                         {
-                            Rolls = RollsAtFirst(style, states[r].Mode, pattern, all),
+                            Rolls = RollsAtFirst(style, states[r].Manner, pattern, all),
                         }
                         : states[r];
                 slur[r] = before is { Rings: true, String: >= 1 and <= 4 }
@@ -130,13 +130,13 @@ public sealed class RightHand
     )
     {
         var step = pattern.Steps[position];
-        for (var mode = 0; mode < style.Modes.Length; mode++)
+        for (var manner = 0; manner < style.Manners.Length; manner++)
         {
             // A phrase is played in one way: it changes where a phrase opens.
-            if (mode != state.Mode && !(position == 0 && pattern.OpensPhrase))
+            if (manner != state.Manner && !(position == 0 && pattern.OpensPhrase))
                 continue;
-            var price = style.Modes[mode].Right;
-            var before = position == 0 ? state with { Rolls = RollsAtFirst(style, mode, pattern, all) } : state;
+            var price = style.Manners[manner].Right;
+            var before = position == 0 ? state with { Rolls = RollsAtFirst(style, manner, pattern, all) } : state;
             for (var e = 0; e < RightEvent.All.Length; e++)
             {
                 var happening = RightEvent.All[e];
@@ -151,16 +151,16 @@ public sealed class RightHand
                 if (position == 0 && pattern.IsFull)
                     price.OfBar(ref sum);
                 yield return new(
-                    RightEvent.Row(mode, e),
-                    after.Of(After(before, happening, left, mode, step)),
+                    RightEvent.Row(manner, e),
+                    after.Of(After(before, happening, left, manner, step)),
                     sum.Total
                 );
             }
         }
     }
 
-    private static int RollsAtFirst(Style style, int mode, BarPattern pattern, int all) =>
-        style.Modes[mode].Right.AsksRoll && pattern.IsFull ? all : 0;
+    private static int RollsAtFirst(Style style, int manner, BarPattern pattern, int all) =>
+        style.Manners[manner].Right.AsksRoll && pattern.IsFull ? all : 0;
 
     // States with the same ways on are one: which rolls are still open matters only where they differ from here.
     private static void Merge(Layer[] layers, int position)
@@ -168,14 +168,14 @@ public sealed class RightHand
         var layer = layers[position];
         var kept = new List<int>();
         var classOf = new int[layer.States.Length];
-        var known = new Dictionary<(int Slur, int String, int Mode, int Hash), List<int>>();
+        var known = new Dictionary<(int Slur, int String, int Manner, int Hash), List<int>>();
         for (var r = 0; r < classOf.Length; r++)
         {
             var slur = layer.NextSlur[r];
             var hash = new HashCode();
             foreach (var way in layer.Ways[r])
                 hash.Add(way);
-            var sign = (slur, slur == Never ? 0 : layer.States[r].String, layer.States[r].Mode, hash.ToHashCode());
+            var sign = (slur, slur == Never ? 0 : layer.States[r].String, layer.States[r].Manner, hash.ToHashCode());
             if (!known.TryGetValue(sign, out var alike))
                 known[sign] = alike = [];
             var same = alike.FindIndex(c => layer.Ways[kept[c]].AsSpan().SequenceEqual(layer.Ways[r]));
@@ -199,18 +199,24 @@ public sealed class RightHand
         );
     }
 
-    private static RightState After(RightState before, RightEvent happening, int rolls, int mode, BarPattern.Step step)
+    private static RightState After(
+        RightState before,
+        RightEvent happening,
+        int rolls,
+        int manner,
+        BarPattern.Step step
+    )
     {
         var older = step.Holds ? before.Last : 0;
         if (happening.IsSilent)
             // A step between that nothing happens at leaves the hand as it was.
-            return step is { IsBetween: true, Holds: true } ? before with { Mode = mode, Older = 0 }
-                : step.IsBetween ? before with { Mode = mode, Last = 0, Older = 0, Earlier = 0 }
-                : new(mode, rolls, step.Holds ? before.Last : 0);
+            return step is { IsBetween: true, Holds: true } ? before with { Manner = manner, Older = 0 }
+                : step.IsBetween ? before with { Manner = manner, Last = 0, Older = 0, Earlier = 0 }
+                : new(manner, rolls, step.Holds ? before.Last : 0);
         if (happening.IsPinch)
-            return new(mode, rolls, happening.FingerMask, older);
+            return new(manner, rolls, happening.FingerMask, older);
         return new(
-            mode,
+            manner,
             rolls,
             happening.FingerMask,
             older,
@@ -229,7 +235,7 @@ public sealed class RightHand
                 Older = 0,
                 Earlier = 0,
             }
-            : new(before.Mode, before.Rolls, step.Holds ? before.Last : 0);
+            : new(before.Manner, before.Rolls, step.Holds ? before.Last : 0);
 
     // Silence keeps every roll open: the hand goes on in time and leaves one note out.
     private static int RollsLeft(int open, RightEvent happening, ImmutableArray<Roll> rolls, BarPattern.Step step)
@@ -283,7 +289,7 @@ public sealed class RightHand
 
         private static RightState AtBarLine(RightState state) =>
             new(
-                state.Mode,
+                state.Manner,
                 0,
                 state.Tired,
                 0,

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Rollwright.Arranging.Styles;
 using Rollwright.Arranging.Wishes;
 using Rollwright.Banjo.Playability;
 using Rollwright.Banjo.Settings;
@@ -12,7 +13,7 @@ namespace Rollwright.Arranging.Lattice;
 /// The hand shapes that are worth asking for at each step: the open hand, every finger that the tune near by can use,
 /// pairs of those, the chord of the moment whole and in pieces, and pieces with one finger of the tune added.
 /// </summary>
-public sealed class ShapeChoice(StepGrid grid, Setting setting, LeftBounds bounds, int placesANote)
+public sealed class ShapeChoice(StepGrid grid, Setting setting, LeftBounds bounds, Style style)
 {
     // The tune two steps back and four ahead: what a finger may still hold, or be put down early for.
     private const int Behind = 2;
@@ -79,6 +80,8 @@ public sealed class ShapeChoice(StepGrid grid, Setting setting, LeftBounds bound
             return;
         if (grid.Steps[step].Onset is { } key)
             AddPlaces(key, places);
+        foreach (var other in grid.Steps[step].Also)
+            AddPlaces(other, places);
     }
 
     private void AddPlaces(int key, List<(int, int)> places)
@@ -90,7 +93,7 @@ public sealed class ShapeChoice(StepGrid grid, Setting setting, LeftBounds bound
             var fret = key - setting.Tuning.OpenOf(s);
             if (fret < 0)
                 continue;
-            if (fret > bounds.HighestFret || taken == placesANote)
+            if (fret > bounds.HighestFret || taken == style.PlacesANote)
                 break;
             taken++;
             if (fret > 0 && !places.Contains((s, fret)))
@@ -127,7 +130,11 @@ public sealed class ShapeChoice(StepGrid grid, Setting setting, LeftBounds bound
                 if (shape.HighestFret > bounds.HighestFret)
                     continue;
                 // Up the neck a chord is only worth its way where the tune is there too.
-                if (shape.HighestFret > 5 && (high == 0 || shape.HighestFret < low || shape.LowestFret > high))
+                if (
+                    !style.WholeChords
+                    && shape.HighestFret > 5
+                    && (high == 0 || shape.HighestFret < low || shape.LowestFret > high)
+                )
                     continue;
                 AddSubsets(shape, pieces);
             }

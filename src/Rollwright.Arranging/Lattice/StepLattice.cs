@@ -41,7 +41,7 @@ public sealed class StepLattice
         Shapes = shapes;
         ways = new(shapes.Distinct().SelectMany(set => set), style.Moves);
         prices = new StepPrices?[grid.Steps.Length];
-        Notes = [.. style.Modes.Select(mode => new NotePrice(mode.Weights, setting))];
+        Notes = [.. style.Manners.Select(manner => new NotePrice(manner.Weights, setting))];
     }
 
     // All that the prices of a step depend on.
@@ -149,7 +149,7 @@ public sealed class StepLattice
             rightHands[bar] = style.HandFor(BarPattern.Of(grid, bar, grid.StepOf(bar), hasShortSteps));
         ImmutableArray<LickPlace> licks = [.. LickPlace.All(grid, setting, bounds)];
         var ends = licks.ToLookup(lick => lick.LastStep, lick => lick.Path[^1].After);
-        var choice = new ShapeChoice(grid, setting, bounds, style.PlacesANote);
+        var choice = new ShapeChoice(grid, setting, bounds, style);
         // Equal sets of shapes are one array, so that what is worked out for them is found again.
         var known = new Dictionary<ShapeSet, HandShape[]>();
         var shapes = new HandShape[grid.Steps.Length][];

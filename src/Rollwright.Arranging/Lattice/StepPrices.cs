@@ -63,13 +63,13 @@ public sealed class StepPrices
         var width = ShapePair.Padded(shapes.Length);
         var prices = new int[tables.Length * RightEvent.All.Length * width];
         Array.Fill(prices, MovePrice.Impossible);
-        for (var mode = 0; mode < tables.Length; mode++)
+        for (var manner = 0; manner < tables.Length; manner++)
         {
             for (var e = 0; e < RightEvent.All.Length; e++)
             {
-                var row = RightEvent.Row(mode, e) * width;
+                var row = RightEvent.Row(manner, e) * width;
                 for (var l = 0; l < shapes.Length; l++)
-                    prices[row + l] = tables[mode].Of(RightEvent.All[e], shapes[l]);
+                    prices[row + l] = tables[manner].Of(RightEvent.All[e], shapes[l]);
             }
         }
         return prices;
@@ -82,15 +82,15 @@ public sealed class StepPrices
         var ways = new List<SlurWay>[5 * tables.Length];
         for (var i = 0; i < ways.Length; i++)
             ways[i] = [];
-        for (var mode = 0; mode < tables.Length; mode++)
+        for (var manner = 0; manner < tables.Length; manner++)
         {
             foreach (ref readonly var slur in pair.Slurs.AsSpan())
             {
                 var (from, to) = (before[slur.From].FretOn(slur.String), shapes[slur.To].FretOn(slur.String));
                 var sum = new Sum();
-                lattice.Style.Modes[mode].Slurs.Of(ref sum, slur.Kind, slur.String, from, to, place.SlurStrength);
-                var cost = sum.Total + tables[mode].OfSlurred(slur.String, to);
-                ways[(mode * 5) + slur.String].Add(new(slur.From, slur.To, slur.String, slur.Kind, cost));
+                lattice.Style.Manners[manner].Slurs.Of(ref sum, slur.Kind, slur.String, from, to, place.SlurStrength);
+                var cost = sum.Total + tables[manner].OfSlurred(slur.String, to);
+                ways[(manner * 5) + slur.String].Add(new(slur.From, slur.To, slur.String, slur.Kind, cost));
             }
         }
         return [.. ways.Select(list => list.ToArray())];

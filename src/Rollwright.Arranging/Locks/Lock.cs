@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+using System.Globalization;
 using Rollwright.Arranging.Lattice;
 using Rollwright.Arranging.Solving;
 using Rollwright.Banjo.Shapes;
@@ -10,7 +12,19 @@ namespace Rollwright.Arranging.Locks;
 /// <param name="Last">The last step, included.</param>
 public abstract record Lock(int First, int Last)
 {
+    /// <summary>Whether a step may be done so.</summary>
     public abstract bool Allows(int step, PathStep done);
+
+    /// <summary>Whether a lick may stand where it does.</summary>
+    public virtual bool Allows(LickPlace place)
+    {
+        for (var step = Math.Max(First, place.Step); step <= Math.Min(Last, place.LastStep); step++)
+        {
+            if (!Allows(step, place.Path[step - place.Step]))
+                return false;
+        }
+        return true;
+    }
 
     /// <summary>What is asked, in words that follow "bar 3, beat 2: ".</summary>
     public abstract string Words { get; }
@@ -64,12 +78,26 @@ public sealed record RestLock(int Step) : Lock(Step, Step)
     public override string Words => "silence";
 }
 
-/// <summary>The left hand holds at least the fingers of a shape.</summary>
-public sealed record ShapeLock(int First, int Last, HandShape Shape) : Lock(First, Last)
+/// <summary>The left hand holds a shape.</summary>
+/// <param name="First">The first step.</param>
+/// <param name="Last">The last step.</param>
+/// <param name="Frets">Of strings 4-3-2-1, as shapes are written; 0 open, null where it does not matter.</param>
+public sealed record ShapeLock(int First, int Last, ImmutableArray<int?> Frets) : Lock(First, Last)
 {
-    public override bool Allows(int step, PathStep done) => Shape.IsWithin(done.Shape);
+    public override bool Allows(int step, PathStep done) => Holds(done.Shape) && Holds(done.After);
 
-    public override string Words => $"shape {Shape} held";
+    private bool Holds(HandShape shape)
+    {
+        for (var i = 0; i < 4; i++)
+        {
+            if (Frets[i] is { } fret && shape.FretOn(4 - i) != fret)
+                return false;
+        }
+        return true;
+    }
+
+    public override string Words =>
+        $"shape {string.Join('-', Frets.Select(fret => fret?.ToString(CultureInfo.InvariantCulture) ?? "x"))} held";
 }
 
 /// <summary>No slide, hammer-on or pull-off.</summary>
@@ -92,7 +120,9 @@ public sealed record FretLock(int First, int Last, int Highest) : Lock(First, La
 /// <summary>A lick in a spot.</summary>
 public sealed record LickLock(LickPlace Place) : Lock(Place.Step, Place.LastStep)
 {
-    public override bool Allows(int step, PathStep done) => done == Place.Path[step - Place.Step];
+    public override bool Allows(int step, PathStep done) => false;
+
+    public override bool Allows(LickPlace place) => place == Place;
 
     public override string Words => $"the lick '{Place.Lick.Name}'";
 }

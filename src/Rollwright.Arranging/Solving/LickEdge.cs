@@ -36,11 +36,11 @@ internal sealed class LickEdge
     /// <summary>The edge under an overlay; null where the overlay or the hands forbid it.</summary>
     public static LickEdge? Of(StepLattice lattice, LickPlace place, Overlay overlay, EntryPrices entries)
     {
-        for (var i = 0; i < place.Path.Length; i++)
+        if (!overlay.Allows(place))
+            return null;
+        for (var i = 1; i < place.Path.Length; i++)
         {
-            if (!overlay.Allows(place.Step + i, place.Path[i]))
-                return null;
-            if (i > 0 && !MovePrice.IsPossible(place.Path[i - 1].After, place.Path[i].Shape))
+            if (!MovePrice.IsPossible(place.Path[i - 1].After, place.Path[i].Shape))
                 return null;
         }
         var sum = new Sum();

@@ -1,5 +1,7 @@
+using System.Collections.Immutable;
 using Rollwright.Arranging.Costs;
 using Rollwright.Arranging.Lattice;
+using Rollwright.Banjo.Tunings;
 using Lock = Rollwright.Arranging.Locks.Lock;
 
 namespace Rollwright.Arranging.Solving;
@@ -12,17 +14,20 @@ public sealed class Overlay
 {
     private readonly List<Lock>?[] locks;
     private readonly List<Likeness>?[] likenesses;
+    private readonly Wanted?[] wanted;
 
     public Overlay(int steps)
     {
         locks = new List<Lock>?[steps];
         likenesses = new List<Likeness>?[steps];
+        wanted = new Wanted?[steps];
     }
 
     private Overlay(Overlay other)
     {
         locks = [.. other.locks.Select(list => list?.ToList())];
         likenesses = [.. other.likenesses.Select(list => list?.ToList())];
+        wanted = [.. other.wanted];
         SeamTargets = new(other.SeamTargets);
     }
 
@@ -32,12 +37,13 @@ public sealed class Overlay
     /// <param name="Price">Added where the step sounds like it; taken off where negative.</param>
     public readonly record struct Likeness(PathStep Model, Term Term, int Price);
 
+    /// <summary>Notes that must all sound at a step, each with a price on leaving it out.</summary>
+    public sealed record Wanted(ImmutableArray<int> Keys, Tuning Tuning, int Price);
+
     /// <summary>Bars at whose first step play also arrives from elsewhere.</summary>
     public Dictionary<int, PathStep> SeamTargets { get; } = [];
 
     public IReadOnlyList<Lock> LocksAt(int step) => locks[step] ?? (IReadOnlyList<Lock>)[];
-
-    public IReadOnlyList<Likeness> LikenessesAt(int step) => likenesses[step] ?? (IReadOnlyList<Likeness>)[];
 
     public void Add(Lock kept)
     {
@@ -52,6 +58,11 @@ public sealed class Overlay
     }
 
     public void Like(int step, Likeness likeness) => (likenesses[step] ??= []).Add(likeness);
+
+    public void Want(int step, Wanted notes) => wanted[step] = notes;
+
+    public bool IsPlain(int step) =>
+        locks[step] is not { Count: > 0 } && likenesses[step] is null && wanted[step] is null;
 
     public Overlay Copy() => new(this);
 
@@ -69,10 +80,32 @@ public sealed class Overlay
         return true;
     }
 
+    /// <summary>Whether the locks let a lick stand where it does.</summary>
+    public bool Allows(LickPlace place)
+    {
+        for (var step = place.Step; step <= place.LastStep; step++)
+        {
+            foreach (var kept in LocksAt(step))
+            {
+                if (!kept.Allows(place))
+                    return false;
+            }
+        }
+        return true;
+    }
+
     /// <summary>What the likenesses of a step add for doing it so.</summary>
     public void Price<T>(ref T tally, int step, PathStep done)
         where T : struct, ITally
     {
+        if (wanted[step] is { } notes)
+        {
+            foreach (var key in notes.Keys)
+            {
+                if (!done.Sounds(key, notes.Tuning))
+                    tally.Add(Term.MelodyMissed, notes.Price);
+            }
+        }
         if (likenesses[step] is not { } all)
             return;
         foreach (var likeness in all)

@@ -56,7 +56,7 @@ internal sealed class Past
             for (var k = 0; k < held; k++)
             {
                 var cost = now[(r * prices.WidthBefore) + k];
-                if (cost < Solver.Infinity)
+                if (cost < Solver.Barrier)
                     Vectors.MinOf(row, prices.Pair.Onto.AsSpan(k * prices.Width), cost);
             }
         }
@@ -107,7 +107,7 @@ internal sealed class Past
                 );
             if (layer.NextSlur[r] is var slurred and not RightHand.Never)
             {
-                foreach (ref readonly var slur in changed.SlursOn(layer.States[r].Mode, layer.States[r].String))
+                foreach (ref readonly var slur in changed.SlursOn(layer.States[r].Manner, layer.States[r].String))
                 {
                     ref var cost = ref next[(slurred * width) + slur.To];
                     cost = Math.Min(cost, now[(r * widthBefore) + slur.From] + slur.Cost);
@@ -131,7 +131,7 @@ internal sealed class Past
             if (lick.Walk(r) is not { } walked)
                 continue;
             var cost = Into(lick, step, r) + lick.Cost + walked.Cost;
-            if (cost < Solver.Infinity)
+            if (cost < Solver.Barrier)
                 (landing[last] ??= []).Add(((walked.State * width) + lick.LastShape, cost));
         }
     }

@@ -1,6 +1,7 @@
 using Rollwright.Arranging.Lattice;
 using Rollwright.Banjo.Shapes;
 using Rollwright.Banjo.Strokes;
+using Rollwright.Banjo.Tunings;
 
 namespace Rollwright.Arranging.Solving;
 
@@ -23,7 +24,7 @@ public readonly record struct PathStep(
     public RightEvent Event => RightEvent.All[RightEvent.EventOf(Row)];
 
     /// <summary>Which of the style's ways of playing.</summary>
-    public int Mode => RightEvent.ModeOf(Row);
+    public int Manner => RightEvent.MannerOf(Row);
 
     /// <summary>The left hand when the step is over.</summary>
     public HandShape After => HalfShape ?? Shape;
@@ -46,6 +47,19 @@ public readonly record struct PathStep(
                 return false;
         }
         return true;
+    }
+
+    /// <summary>Whether a key begins to sound, counted without the capo.</summary>
+    public bool Sounds(int key, Tuning tuning)
+    {
+        if (SlurString != 0)
+            return tuning.KeyOf(SlurString, Shape.FretOn(SlurString)) == key;
+        foreach (var (_, on) in Event.Plucks)
+        {
+            if (tuning.KeyOf(on, Shape.FretOn(on)) == key)
+                return true;
+        }
+        return false;
     }
 
     /// <summary>Strings and frets that begin to sound, as one comparable value: two bytes a note.</summary>

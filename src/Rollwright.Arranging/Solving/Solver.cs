@@ -19,6 +19,9 @@ public sealed class Solver
 {
     internal const int Infinity = MovePrice.Impossible;
 
+    /// <summary>Costs from here on contain something impossible, whatever was taken off them.</summary>
+    internal const int Barrier = Infinity / 2;
+
     private readonly Overlay overlay;
     private readonly StepOverlay[] steps;
 
@@ -30,6 +33,7 @@ public sealed class Solver
 
     private readonly LickEdge[][] licks;
     private readonly LickEdge.EntryPrices entries;
+    private readonly Joins joins;
     private Past? past;
 
     private Solver(StepLattice lattice, Overlay overlay)
@@ -42,6 +46,7 @@ public sealed class Solver
         licks = new LickEdge[count][];
         steps = new StepOverlay[count];
         entries = new(lattice);
+        joins = new(lattice, overlay);
     }
 
     private Solver(Solver before, Overlay overlay)
@@ -53,6 +58,7 @@ public sealed class Solver
         licks = [.. before.licks];
         steps = [.. before.steps];
         entries = before.entries;
+        joins = new(before.Lattice, overlay);
     }
 
     public StepLattice Lattice { get; }
@@ -89,37 +95,60 @@ public sealed class Solver
     {
         var solver = new Solver(this, changed);
         var (from, to) = (Grid.Steps[last].Bar, Grid.Steps[first].Bar);
-        // A lick may reach into the changed steps from before them, within its bar and the ones that lead to it.
-        var felt = new bool[Grid.Bars.Length];
+        // By how much all costs of a bar are raised alike, so that its choices stay; null where they are not.
+        var raised = new int?[Grid.Bars.Length];
+        Array.Fill(raised, 0);
         for (var bar = from; bar >= 0; bar--)
         {
             var isChanged = bar >= to;
-            if (!isChanged && !Grid.Tree.Children[bar].Any(child => felt[child]))
+            var ahead = Grid.Tree.Children[bar].Aggregate((int?)0, (sum, child) => sum + raised[child]);
+            if (!isChanged && ahead is { } all)
+            {
+                solver.RaiseBar(bar, all);
+                raised[bar] = all;
                 continue;
-            var before = solver.future[Grid.FirstOf(bar)];
+            }
+            var before = future[Grid.FirstOf(bar)];
             solver.BarBack(bar, isChanged);
-            felt[bar] = !IsSameButFor(before, solver.future[Grid.FirstOf(bar)]);
+            raised[bar] = RaisedBy(before, solver.future[Grid.FirstOf(bar)]);
         }
         solver.Best = solver.Forward();
         return solver;
     }
 
-    // The same costs, all raised alike, lead to the same choices.
-    private static bool IsSameButFor(int[] before, int[] now)
+    private static int? RaisedBy(int[] before, int[] now)
     {
         int? raised = null;
         for (var i = 0; i < now.Length; i++)
         {
-            if (now[i] >= Infinity && before[i] >= Infinity)
+            if (now[i] >= Barrier && before[i] >= Barrier)
                 continue;
-            if (now[i] >= Infinity || before[i] >= Infinity)
-                return false;
+            if (now[i] >= Barrier || before[i] >= Barrier)
+                return null;
             raised ??= now[i] - before[i];
             if (now[i] - before[i] != raised)
-                return false;
+                return null;
         }
-        // Raised costs would still be missing from the totals of the bars before.
-        return raised is null or 0;
+        return raised;
+    }
+
+    private void RaiseBar(int bar, int by)
+    {
+        if (by == 0)
+            return;
+        for (var step = Grid.Bars[bar].End.Value - 1; step >= Grid.FirstOf(bar); step--)
+        {
+            after[step] = step + 1 < Grid.Bars[bar].End.Value ? future[step + 1] : Raised(after[step], by);
+            future[step] = Raised(future[step], by);
+        }
+    }
+
+    private static int[] Raised(int[] costs, int by)
+    {
+        var raised = new int[costs.Length];
+        for (var i = 0; i < costs.Length; i++)
+            raised[i] = costs[i] >= Barrier ? Infinity : costs[i] + by;
+        return raised;
     }
 
     private void BarBack(int bar, bool isChanged)
@@ -146,7 +175,7 @@ public sealed class Solver
     // What follows the end of a bar: the sum over the bars after it, and the jumps back to bars that stand already.
     private int[] Terminal(int bar)
     {
-        var sum = Seams(bar);
+        var sum = joins.At(bar);
         foreach (var child in Grid.Tree.Children[bar])
             Add(sum, future[Grid.FirstOf(child)]);
         return sum;
@@ -156,37 +185,6 @@ public sealed class Solver
     {
         for (var i = 0; i < sum.Length; i++)
             sum[i] = Math.Min(Infinity, sum[i] + more[i]);
-    }
-
-    private int[] Seams(int bar)
-    {
-        var shapes = Lattice.Shapes[Grid.Bars[bar].End.Value - 1];
-        var width = ShapePair.Padded(shapes.Length);
-        var states = Lattice.RightHands[bar].Last;
-        var sum = new int[states.Length * width];
-        foreach (var (from, to) in Grid.Tree.Seams)
-        {
-            if (from != bar || !overlay.SeamTargets.TryGetValue(to, out var first))
-                continue;
-            for (var r = 0; r < states.Length; r++)
-            {
-                var join = JoinCost(states[r], first);
-                for (var l = 0; l < shapes.Length; l++)
-                {
-                    ref var cost = ref sum[(r * width) + l];
-                    cost = Math.Min(Infinity, cost + join + Lattice.Style.Moves.Of(shapes[l], first.Shape));
-                }
-            }
-        }
-        return sum;
-    }
-
-    private int JoinCost(RightState state, PathStep first)
-    {
-        var happening = first.Event;
-        if ((state.Tired & happening.FingerMask) != 0)
-            return Infinity;
-        return happening.Plucks.Any(pluck => pluck.String == state.String) ? Lattice.Style.Weights[Term.SameString] : 0;
     }
 
     private int[] StepBack(int step, int[] next)
@@ -207,17 +205,17 @@ public sealed class Solver
             into.Fill(Infinity);
             for (var l = 0; l < shapes; l++)
             {
-                if (row[l] < Infinity)
+                if (row[l] < Barrier)
                     Vectors.MinOf(into, prices.Pair.Into.AsSpan(l * widthBefore), row[l]);
             }
             foreach (var lick in licks[step])
             {
-                if (LickCost(lick, r).Whole is var whole and < Infinity)
+                if (LickCost(lick, r).Whole is var whole and < Barrier)
                     Vectors.MinOf(into, lick.Entry, whole);
             }
             if (layer.NextSlur[r] is var slurred and not RightHand.Never)
             {
-                foreach (ref readonly var slur in changed.SlursOn(layer.States[r].Mode, layer.States[r].String))
+                foreach (ref readonly var slur in changed.SlursOn(layer.States[r].Manner, layer.States[r].String))
                     into[slur.From] = Math.Min(into[slur.From], slur.Cost + next[(slurred * width) + slur.To]);
             }
         }
@@ -241,6 +239,7 @@ public sealed class Solver
         var costs = new int[Grid.Steps.Length];
         var nodes = new (int Shape, int State)[Grid.Steps.Length];
         var ends = new (int Shape, int State)[Grid.Bars.Length];
+        var joined = new Sum();
         var isPossible = true;
         var played = ImmutableArray.CreateBuilder<LickPlace>();
         for (var bar = 0; bar < Grid.Bars.Length; bar++)
@@ -251,7 +250,7 @@ public sealed class Solver
             {
                 nodes[step] = (held, state);
                 var best = StepForward(step, held, state);
-                isPossible &= best.Cost < Infinity;
+                isPossible &= best.Cost < Barrier;
                 (costs[step], held, state) = (best.Own, best.Shape, best.State);
                 if (best.Lick is { } lick)
                 {
@@ -265,8 +264,9 @@ public sealed class Solver
                 }
             }
             ends[bar] = (held, state);
+            joins.Of(ref joined, bar, held, state);
         }
-        return new(path, costs, nodes, played.ToImmutable(), isPossible);
+        return new(path, costs, nodes, ends, joined.Total, played.ToImmutable(), isPossible);
     }
 
     private record struct Choice(int Cost, int Own, int Shape, int State, PathStep Step, LickEdge? Lick = null)
@@ -291,7 +291,7 @@ public sealed class Solver
         for (var l = 0; l < shapes.Length; l++)
         {
             var move = prices.Pair.Into[(l * prices.WidthBefore) + held];
-            if (move >= Infinity)
+            if (move >= Barrier)
                 continue;
             foreach (var way in layer.Ways[state])
             {
@@ -303,17 +303,17 @@ public sealed class Solver
         {
             var (whole, own, end) = LickCost(lick, state);
             var move = lick.Entry[held];
-            if (whole < Infinity && whole + move < best.Cost)
+            if (whole < Barrier && whole + move < best.Cost)
                 best = new(whole + move, own + move, lick.LastShape, end, default, lick);
         }
         if (layer.NextSlur[state] is var following and not RightHand.Never)
         {
-            var mode = layer.States[state].Mode;
-            foreach (ref readonly var slur in changed.SlursOn(mode, layer.States[state].String))
+            var manner = layer.States[state].Manner;
+            foreach (ref readonly var slur in changed.SlursOn(manner, layer.States[state].String))
             {
                 if (slur.From != held)
                     continue;
-                var silent = RightEvent.Row(mode, RightEvent.Silence);
+                var silent = RightEvent.Row(manner, RightEvent.Silence);
                 var slurred = new PathStep(shapes[slur.To], silent, slur.String, slur.Kind);
                 best.Offer(slur.Cost, next[(following * width) + slur.To], slur.To, following, slurred);
             }
@@ -323,6 +323,9 @@ public sealed class Solver
 
     /// <summary>Costs of all that is not the future, worked out when first asked for.</summary>
     internal Past Past => past ??= Past.Of(this);
+
+    /// <summary>Where play jumps to bars that stand already.</summary>
+    internal Joins Joins => joins;
 
     internal int[] FutureAt(int step) => future[step];
 
@@ -338,7 +341,7 @@ public sealed class Solver
     internal int[] BesidesOf(int bar)
     {
         var parent = Grid.Tree.Parent[bar];
-        var sum = Seams(parent);
+        var sum = joins.At(parent);
         foreach (var child in Grid.Tree.Children[parent].Where(child => child != bar))
             Add(sum, future[Grid.FirstOf(child)]);
         return sum;

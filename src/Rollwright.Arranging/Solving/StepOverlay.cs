@@ -13,7 +13,7 @@ internal sealed class StepOverlay
         var prices = lattice.Prices(step);
         Notes = prices.Notes;
         slurs = prices.Slurs;
-        if (overlay.LocksAt(step).Count == 0 && overlay.LikenessesAt(step).Count == 0)
+        if (overlay.IsPlain(step))
             return;
         var shapes = lattice.Shapes[step];
         Notes = [.. Notes];
@@ -33,7 +33,7 @@ internal sealed class StepOverlay
     /// <summary>As <see cref="StepPrices.Notes"/>.</summary>
     public int[] Notes { get; }
 
-    public ReadOnlySpan<StepPrices.SlurWay> SlursOn(int mode, int onString) => slurs[(mode * 5) + onString];
+    public ReadOnlySpan<StepPrices.SlurWay> SlursOn(int manner, int onString) => slurs[(manner * 5) + onString];
 
     private static StepPrices.SlurWay[] Changed(
         StepPrices.SlurWay[] ways,
@@ -48,7 +48,7 @@ internal sealed class StepOverlay
         {
             var cost = way.Cost;
             Change(overlay, step, new(shapes[way.To], row, way.String, way.Kind), ref cost);
-            if (cost < MovePrice.Impossible)
+            if (cost < Solver.Barrier)
                 kept.Add(way with { Cost = cost });
         }
         return [.. kept];

@@ -25,8 +25,8 @@ internal static class StepTerms
         where T : struct, ITally
     {
         var place = lattice.Grid.Steps[step];
-        var notes = lattice.Notes[done.Mode];
-        var slurs = lattice.Style.Modes[done.Mode].Slurs;
+        var notes = lattice.Notes[done.Manner];
+        var slurs = lattice.Style.Manners[done.Manner].Slurs;
         var after = lattice.After(step);
         var next = after < 0 ? null : lattice.Grid.Steps[after];
         if (done.SlurString is var s and not 0)

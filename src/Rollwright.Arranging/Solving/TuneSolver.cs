@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Rollwright.Arranging.Costs;
 using Rollwright.Arranging.Lattice;
 using Rollwright.Arranging.Locks;
+using Lock = Rollwright.Arranging.Locks.Lock;
 
 namespace Rollwright.Arranging.Solving;
 
@@ -12,7 +13,15 @@ namespace Rollwright.Arranging.Solving;
 /// </summary>
 public static class TuneSolver
 {
-    public static Solver Solve(StepLattice lattice) => Finish(Solver.Open(lattice, new(lattice.Grid.Steps.Length)));
+    /// <param name="lattice">The question.</param>
+    /// <param name="locks">What must be kept to.</param>
+    public static Solver Solve(StepLattice lattice, params ReadOnlySpan<Lock> locks)
+    {
+        var overlay = new Overlay(lattice.Grid.Steps.Length);
+        foreach (var kept in locks)
+            overlay.Add(kept);
+        return Finish(Solver.Open(lattice, overlay));
+    }
 
     /// <summary>From the first solution of a lattice to the one that repeats and equal bars ask for.</summary>
     public static Solver Finish(Solver first)

@@ -12,31 +12,42 @@ public sealed class Style
     private readonly ConcurrentDictionary<BarPattern, RightHand> hands = [];
 
     /// <param name="name">As players say it.</param>
-    /// <param name="modes">One or two; the first is the one that licks belong to.</param>
+    /// <param name="manners">One or two; the first is the one that licks belong to.</param>
     /// <param name="followsTune">Every note of the tune gets a step of its own.</param>
     /// <param name="placesANote">On how many strings a note of the tune may be looked for.</param>
-    public Style(string name, ImmutableArray<Mode> modes, bool followsTune, int placesANote)
+    /// <param name="wholeChords">Chords all over the neck are offered, for a part behind someone else.</param>
+    public Style(
+        string name,
+        ImmutableArray<Manner> manners,
+        bool followsTune,
+        int placesANote,
+        bool wholeChords = false
+    )
     {
         Name = name;
-        Modes = modes;
+        Manners = manners;
         FollowsTune = followsTune;
         PlacesANote = placesANote;
-        Moves = new(modes[0].Weights);
+        WholeChords = wholeChords;
+        Moves = new(manners[0].Weights);
     }
 
     public string Name { get; }
 
-    public ImmutableArray<Mode> Modes { get; }
+    public ImmutableArray<Manner> Manners { get; }
 
     public bool FollowsTune { get; }
 
     public int PlacesANote { get; }
 
+    /// <summary>The left hand holds chords all over the neck, whether or not the tune is near.</summary>
+    public bool WholeChords { get; }
+
     /// <summary>The left hand moves alike in all ways of playing.</summary>
     public MovePrice Moves { get; }
 
     /// <summary>Prices that belong to no way of playing: of licks, of consistency.</summary>
-    public Weights Weights => Modes[0].Weights;
+    public Weights Weights => Manners[0].Weights;
 
     /// <summary>The right hand in a bar; built once for all tunes.</summary>
     public RightHand HandFor(BarPattern pattern) =>
@@ -44,5 +55,11 @@ public sealed class Style
 
     /// <summary>The same style with other prices.</summary>
     public Style With(Func<Weights, Weights> change) =>
-        new(Name, [.. Modes.Select(mode => new Mode(mode.Name, change(mode.Weights)))], FollowsTune, PlacesANote);
+        new(
+            Name,
+            [.. Manners.Select(manner => new Manner(manner.Name, change(manner.Weights)))],
+            FollowsTune,
+            PlacesANote,
+            WholeChords
+        );
 }

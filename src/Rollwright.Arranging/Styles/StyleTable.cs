@@ -20,6 +20,9 @@ public static class StyleTable
 
     public static Style Roll => All[0];
 
+    /// <summary>Those that play the tune; the others go with someone who does.</summary>
+    public static IEnumerable<Style> Solo => All.Where(style => !style.WholeChords);
+
     /// <summary>A style by its name; null where there is none.</summary>
     public static Style? Find(string name) => All.FirstOrDefault(style => style.Name == name);
 
@@ -32,17 +35,17 @@ public static class StyleTable
     )
     {
         var styles = ImmutableArray.CreateBuilder<Style>();
-        foreach (var row in DataTable.Parse(file, text, "style", "prices", "rhythm", "places").Rows)
+        foreach (var row in DataTable.Parse(file, text, "style", "prices", "rhythm", "places", "shapes").Rows)
         {
-            var modes = row["prices"]
+            var manners = row["prices"]
                 .Split(' ', StringSplitOptions.RemoveEmptyEntries)
                 .Select(name =>
                     columns.TryGetValue(name, out var weights)
-                        ? new Mode(name, weights)
+                        ? new Manner(name, weights)
                         : throw row.Wrong($"the table of weights has no column '{name}'")
                 )
                 .ToImmutableArray();
-            if (modes.Length is not (1 or 2))
+            if (manners.Length is not (1 or 2))
                 throw row.Wrong("a style names one column of prices, or two to choose from");
             var followsTune = row["rhythm"] switch
             {
@@ -50,7 +53,13 @@ public static class StyleTable
                 "tune" => true,
                 var other => throw row.Wrong($"rhythm '{other}' is neither steady nor tune"),
             };
-            var style = new Style(row["style"], modes, followsTune, row.Whole("places"));
+            var wholeChords = row["shapes"] switch
+            {
+                "tune" => false,
+                "chords" => true,
+                var other => throw row.Wrong($"shapes '{other}' is neither tune nor chords"),
+            };
+            var style = new Style(row["style"], manners, followsTune, row.Whole("places"), wholeChords);
             styles.Add(
                 style.With(weights => prices[style.Name].Aggregate(weights, (w, set) => w.With(set.Term, set.Price)))
             );

@@ -12,24 +12,22 @@ public sealed class StepGrid
     private const int PlainWeight = 1000;
 
     private readonly ImmutableArray<bool> full;
-    private readonly ImmutableArray<bool> inThrees;
+    private readonly ImmutableArray<TimeSignature> metres;
     private readonly ImmutableArray<bool> opens;
-    private readonly ImmutableArray<Fraction> metreSteps;
+    private bool isFine;
 
     private StepGrid(
         ImmutableArray<StepPlace> steps,
         ImmutableArray<Range> bars,
         ImmutableArray<bool> full,
-        ImmutableArray<bool> inThrees,
+        ImmutableArray<TimeSignature> metres,
         ImmutableArray<bool> opens,
-        ImmutableArray<Fraction> metreSteps,
         BarTree tree
     )
     {
         this.full = full;
-        this.inThrees = inThrees;
+        this.metres = metres;
         this.opens = opens;
-        this.metreSteps = metreSteps;
         Steps = steps;
         Bars = bars;
         Tree = tree;
@@ -57,10 +55,13 @@ public sealed class StepGrid
     public bool OpensPhrase(int bar) => opens[bar];
 
     /// <summary>The step of a bar's metre, in whole notes.</summary>
-    public Fraction StepOf(int bar) => metreSteps[bar];
+    public Fraction StepOf(int bar) => isFine ? metres[bar].Step * new Fraction(1, 2) : metres[bar].Step;
+
+    /// <summary>The beat of a bar's metre, in whole notes.</summary>
+    public Fraction BeatOf(int bar) => metres[bar].Beat;
 
     /// <summary>Whether the beats of a bar divide in three.</summary>
-    public bool IsInThrees(int bar) => inThrees[bar];
+    public bool IsInThrees(int bar) => metres[bar].IsCompound;
 
     /// <param name="tune">The tune at its own pitch, with chords.</param>
     /// <param name="setting">Where it goes on the banjo.</param>
@@ -68,7 +69,8 @@ public sealed class StepGrid
     /// Every note of the tune has a step of its own; otherwise the steps of the metre stay, and only notes that halve them
     /// have.
     /// </param>
-    public static StepGrid Lay(Tune tune, Setting setting, bool followsTune = false)
+    /// <param name="isFine">The hands go twice as fast as the steps of the metre: half of one is their step.</param>
+    public static StepGrid Lay(Tune tune, Setting setting, bool followsTune = false, bool isFine = false)
     {
         var tree = BarTree.Of(tune.Order, tune.Bars.Length);
         var steps = ImmutableArray.CreateBuilder<StepPlace>();
@@ -94,13 +96,13 @@ public sealed class StepGrid
             steps.ToImmutable(),
             bars.ToImmutable(),
             [.. tune.Bars.Select(bar => bar.Length == bar.Time.Bar)],
-            [.. tune.Bars.Select(bar => bar.Time.IsCompound)],
+            [.. tune.Bars.Select(bar => bar.Time)],
             Phrases.Openings(tune, tree),
-            [.. tune.Bars.Select(bar => bar.Time.Step)],
             tree
         )
         {
             LastPlayed = tune.Order[^1],
+            isFine = isFine,
         };
     }
 
@@ -144,12 +146,22 @@ public sealed class StepGrid
                     Strength = strength,
                     Onset = wish.Key,
                     Weight = wish.Weight,
+                    Also = AlsoAt(bar, at, move, wish.Key),
                     Sounding = sounding,
                     Chord = chord,
                 }
             );
         }
     }
+
+    private static ImmutableArray<int> AlsoAt(TuneBar bar, Fraction at, int move, int? wished) =>
+        [
+            .. bar
+                .Notes.Where(note => note.At == at && !note.TiedFromBefore)
+                .Select(note => note.Pitch.Midi + move)
+                .Where(key => key != wished)
+                .Distinct(),
+        ];
 
     private static (int? Key, int Weight) WishAt(
         TuneBar bar,
@@ -172,7 +184,7 @@ public sealed class StepGrid
             if (note.At <= at)
             {
                 sounding = key;
-                if (note.At == at && !note.TiedFromBefore)
+                if (note.At == at && !note.TiedFromBefore && !(onset > key))
                     (onset, weight) = (key, WeightOf(note.Length, bar.Time.Step, strength));
             }
             // A note that has no step of its own is wished where the nearest pluck before it can be.

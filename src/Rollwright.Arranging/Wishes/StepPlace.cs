@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Rollwright.Music.Chords;
 using Rollwright.Music.Metre;
 
@@ -34,6 +35,9 @@ public sealed record StepPlace
 
     /// <summary>Key of the melody note struck at this step; null where none is.</summary>
     public int? Onset { get; init; }
+
+    /// <summary>Keys struck together with the melody note; empty in a tune of one line.</summary>
+    public ImmutableArray<int> Also { get; init; } = [];
 
     /// <summary>How much the tune would miss that note, in thousandths of a plain off-beat step.</summary>
     public int Weight { get; init; }

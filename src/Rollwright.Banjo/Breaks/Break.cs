@@ -24,6 +24,9 @@ public sealed record Break
 
     public required Tempo Tempo { get; init; }
 
+    /// <summary>How pairs of steps are played; null where they are even. The written page stays even.</summary>
+    public Swing? Swing { get; init; }
+
     /// <summary>At least one.</summary>
     public required ImmutableArray<BreakBar> Bars { get; init; }
 

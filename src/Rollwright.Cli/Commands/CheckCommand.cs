@@ -6,7 +6,7 @@ using Rollwright.Cli.Files;
 
 namespace Rollwright.Cli.Commands;
 
-/// <summary><c>rollwright check BREAK…</c>: what hands cannot do in a break.</summary>
+/// <summary><c>rollwright check BREAK…</c>: what hands cannot do in a break, and how fast they can play it.</summary>
 internal static class CheckCommand
 {
     public static Command Build()
@@ -17,16 +17,23 @@ internal static class CheckCommand
             Arity = ArgumentArity.OneOrMore,
         };
         var json = new Option<bool>("--json") { Description = "Answer in JSON." };
+        var tempo = new Option<bool>("--tempo")
+        {
+            Description = "Say too up to which tempo each bar is comfortable, and which bars limit the whole.",
+        };
         var command = new Command("check", "Says what hands cannot do in a break; exit code 1 where there is anything.")
         {
             breaks,
             json,
+            tempo,
         };
-        command.SetAction(parsed => Run(parsed.GetRequiredValue(breaks), parsed.GetValue(json)));
+        command.SetAction(parsed =>
+            Run(parsed.GetRequiredValue(breaks), parsed.GetValue(json), parsed.GetValue(tempo))
+        );
         return command;
     }
 
-    private static int Run(string[] paths, bool asJson)
+    private static int Run(string[] paths, bool asJson, bool withTempo)
     {
         var worst = Exit.Done;
         foreach (var path in paths)
@@ -36,11 +43,27 @@ internal static class CheckCommand
                 var found = BreakInput.Read(path);
                 var findings = Checker.Check(found);
                 if (asJson)
+                {
+                    var list = findings.Select(finding => AsJson(path, found, finding));
                     Console.WriteLine(
-                        JsonSerializer.Serialize(findings.Select(finding => AsJson(path, found, finding)))
+                        withTempo
+                            ? JsonSerializer.Serialize(
+                                new
+                                {
+                                    file = path,
+                                    findings = list,
+                                    tempo = TempoTable.AsJson(found),
+                                }
+                            )
+                            : JsonSerializer.Serialize(list)
                     );
+                }
                 else
+                {
                     Print(path, found, findings);
+                    if (withTempo)
+                        TempoTable.Print(path, found);
+                }
                 worst = Math.Max(worst, findings.IsEmpty ? Exit.Done : Exit.No);
             }
             catch (Exception fault) when (Exit.IsExpected(fault))

@@ -3,6 +3,7 @@ using Rollwright.Engraving.Drawing;
 using Rollwright.Engraving.Measuring;
 using Rollwright.Engraving.Notation;
 using Rollwright.Engraving.Systems;
+using Rollwright.Music.Metre;
 using Rollwright.Music.Tunes;
 
 namespace Rollwright.Engraving.Labels;
@@ -10,10 +11,11 @@ namespace Rollwright.Engraving.Labels;
 /// <summary>The tempo with its unit above the first system: a half note that is 80 is not a quarter note that is 80.</summary>
 internal static class TempoMark
 {
-    public static void Draw(Sheet sheet, SetSystem system, Tempo tempo, double lowest, Sizes sizes)
+    public static void Draw(Sheet sheet, SetSystem system, Tempo tempo, Swing? swing, double lowest, Sizes sizes)
     {
         var size = sizes.Credit * 1.05;
-        var text = $"= {tempo.PerMinute.ToString("0.#", CultureInfo.InvariantCulture)}";
+        var text =
+            $"= {tempo.PerMinute.ToString("0.#", CultureInfo.InvariantCulture)}{(swing is null ? "" : $", swung {swing}")}";
         var value = NoteValue.Of(tempo.Unit);
         var space = size * 0.36;
         var x = system.Left + (HasPart(system) ? sizes.Part * 2.3 : 0);

@@ -115,7 +115,7 @@ internal sealed class SystemDrawing(Break played, PageStyle style, Sizes sizes, 
         open = EndingBrackets.Draw(sheet, system, open, lowest, sizes);
         PartLabels.Draw(sheet, system, lowest, sizes);
         if (system.IsFirst)
-            TempoMark.Draw(sheet, system, played.Tempo, lowest, sizes);
+            TempoMark.Draw(sheet, system, played.Tempo, played.Swing, lowest, sizes);
         return open;
     }
 }

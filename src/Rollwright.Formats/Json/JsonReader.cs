@@ -99,6 +99,7 @@ public static class JsonReader
             Setting = ReadSetting(tree.Need("setting")),
             Time = ReadTime(tree.Need("time")),
             Tempo = ReadTempo(tree.Need("tempo")),
+            Swing = tree.Find("swing") is { } swing ? ReadSwing(swing) : null,
             Bars = bars.List(ReadBar),
             Spans = tree.Find("spans").List(ReadSpan),
             Tune = tree.Find("tune") is { } tune ? ReadTune(tune) : null,
@@ -142,6 +143,10 @@ public static class JsonReader
 
     private static Tempo ReadTempo(JsonTree tree) =>
         new(tree.Need("unit").Time(isZeroAllowed: false), tree.Need("perMinute").Number(1, 2000));
+
+    private static Swing ReadSwing(JsonTree tree) =>
+        Swing.Parse(tree.Text())
+        ?? throw new JsonFault(tree.Offset, $"'{tree.Text}' is no swing", "write it as \"2:1\", or leave it out");
 
     private static BreakBar ReadBar(JsonTree tree)
     {

@@ -36,6 +36,7 @@ public static class JsonWriter
             WriteSetting(json, written.Setting);
             json.WriteString("time", written.Time.ToString());
             WriteTempo(json, written.Tempo);
+            Optional(json, "swing", written.Swing?.ToString() ?? "");
             List(json, "bars", written.Bars, bar => WriteBar(json, bar));
             if (!written.Spans.IsEmpty)
                 List(json, "spans", written.Spans, span => OneLine(json, leaf => WriteSpan(leaf, span)));

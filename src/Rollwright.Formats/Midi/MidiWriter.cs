@@ -6,7 +6,7 @@ namespace Rollwright.Formats.Midi;
 
 /// <summary>
 /// Writes a break as it is played into a standard MIDI file (format 0): the banjo alone on one channel, repeats
-/// taken, time 0 the start of the first bar, no count-in.
+/// taken, swung where the break swings, time 0 the start of the first bar, no count-in.
 /// </summary>
 public static class MidiWriter
 {
@@ -57,9 +57,10 @@ public static class MidiWriter
         var sounds = new List<(long On, long Off, int Key, int Velocity)>();
         var byString = new Dictionary<int, int>();
         var byKey = new Dictionary<int, int>();
+        var swung = SwungTime.Of(played);
         foreach (var (at, stroke, bar, _) in played.Played())
         {
-            var on = Ticks(at);
+            var on = Ticks(swung.At(at));
             var key = Math.Clamp(played.KeyOf(stroke), 0, 127);
             EndAt(byString, stroke.String, on, sounds);
             if (byKey.TryGetValue(key, out var same) && sounds[same].On == on)

@@ -68,7 +68,7 @@ internal sealed class MeasureWriter(Break written, int divisions)
     private IEnumerable<XElement> Directions(int index)
     {
         if (index == 0)
-            yield return TempoWriter.Write(written.Tempo);
+            yield return TempoWriter.Write(written.Tempo, written.Swing, written.Time.Step);
         if (written.Bars[index].Marks.Part is { } part)
             yield return new(
                 "direction",

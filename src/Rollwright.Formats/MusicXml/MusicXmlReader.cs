@@ -24,13 +24,9 @@ public static class MusicXmlReader
                 $"the file is larger than {MostCharacters / 1_000_000} MB",
                 "give a single piece"
             );
-        // Neither a document type's file nor any other is fetched, and no entity is expanded.
-        var settings = new XmlReaderSettings { DtdProcessing = DtdProcessing.Ignore, XmlResolver = null };
         try
         {
-            using var source = new StringReader(text.TrimStart('\uFEFF'));
-            using var xml = XmlReader.Create(source, settings);
-            var score = XDocument.Load(xml, LoadOptions.SetLineInfo).Root!;
+            var score = Parse(text);
             var log = new MessageLog(fileName);
             return new(new ScoreReader(score, log).Read(), log.Messages);
         }
@@ -44,6 +40,16 @@ public static class MusicXmlReader
                 "write the file anew from the program it comes from"
             );
         }
+    }
+
+    /// <exception cref="XmlException">It is no XML.</exception>
+    internal static XElement Parse(string text)
+    {
+        // Neither a document type's file nor any other is fetched, and no entity is expanded.
+        var settings = new XmlReaderSettings { DtdProcessing = DtdProcessing.Ignore, XmlResolver = null };
+        using var source = new StringReader(text.TrimStart('\uFEFF'));
+        using var xml = XmlReader.Create(source, settings);
+        return XDocument.Load(xml, LoadOptions.SetLineInfo).Root!;
     }
 
     internal static (int Line, int Column) Place(XObject node) =>

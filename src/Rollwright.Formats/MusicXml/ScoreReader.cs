@@ -41,16 +41,21 @@ internal sealed class ScoreReader(XElement score, MessageLog log)
             return null;
         return new()
         {
-            Title = Text(score.Element("work")?.Element("work-title") ?? score.Element("movement-title")) ?? "Untitled",
-            Composer =
-                Text(score.Descendants("creator").FirstOrDefault(one => (string?)one.Attribute("type") == "composer"))
-                ?? "",
+            Title = TitleOf(score),
+            Composer = ComposerOf(score),
             Setting = setting,
             Time = bars[0].Time,
             Tempo = ReadTempo(part) ?? new(bars[0].Time.Beat, 80),
+            Swing = ReadSwing(part, bars[0].Time.Step),
             Bars = [.. bars],
         };
     }
+
+    internal static string TitleOf(XElement score) =>
+        Text(score.Element("work")?.Element("work-title") ?? score.Element("movement-title")) ?? "Untitled";
+
+    internal static string ComposerOf(XElement score) =>
+        Text(score.Descendants("creator").FirstOrDefault(one => (string?)one.Attribute("type") == "composer")) ?? "";
 
     private List<BreakBar>? Bars(XElement part, int fifthsToPosition)
     {
@@ -74,7 +79,7 @@ internal sealed class ScoreReader(XElement score, MessageLog log)
         return bars;
     }
 
-    private static Tempo? ReadTempo(XElement part)
+    internal static Tempo? ReadTempo(XElement part)
     {
         var metronome = part.Descendants("metronome").FirstOrDefault();
         var unit = metronome is null ? null : NoteValue.LengthOf((string?)metronome.Element("beat-unit") ?? "");
@@ -87,6 +92,22 @@ internal sealed class ScoreReader(XElement score, MessageLog log)
             .Select(one => Number((string?)one.Attribute("tempo")))
             .FirstOrDefault(t => t is not null);
         return sound is { } quarters ? new(new(1, 4), quarters) : null;
+    }
+
+    // A swing of other notes than the steps is not ours to play.
+    private Swing? ReadSwing(XElement part, Fraction step)
+    {
+        var swing = part.Descendants("swing").FirstOrDefault();
+        if (swing is null || swing.Element("straight") is not null)
+            return null;
+        if (Swing.Parse($"{(string?)swing.Element("first")}:{(string?)swing.Element("second")}") is not { } ratio)
+            return null;
+        var swung = (string?)swing.Element("swing-type") == "16th" ? new Fraction(1, 16) : new Fraction(1, 8);
+        if (swung == step)
+            return ratio;
+        var (line, column) = MusicXmlReader.Place(swing);
+        log.NoteOnce(line, column, "a swing of other notes than the steps of the metre is kept aside");
+        return null;
     }
 
     private static double? Number(string? text) =>

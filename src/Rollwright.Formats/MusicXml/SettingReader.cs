@@ -17,7 +17,7 @@ internal sealed class SettingReader(XElement score, XElement part, MessageLog lo
     public Setting Read()
     {
         var capo = (int)Math.Clamp((long?)Whole(part.Descendants("capo").FirstOrDefault()) ?? 0, 0, Neck.LastFret);
-        var sounding = ReadKey();
+        var sounding = KeyReader.Read(part.Descendants("key").FirstOrDefault());
         var position = Field("setting-position") is { } text ? JsonNames.Key(text) : null;
         // The key that is written is the truth; what was noted of the position only tells how it is spelled.
         if (position is not { } noted || noted.Transpose(capo) != sounding)
@@ -77,22 +77,6 @@ internal sealed class SettingReader(XElement score, XElement part, MessageLog lo
             "write staff-tuning for lines 1 to 5"
         );
         return TuningTable.OpenG;
-    }
-
-    private Key ReadKey()
-    {
-        var key = part.Descendants("key").FirstOrDefault();
-        var fifths = (int)Math.Clamp(Whole(key?.Element("fifths")) ?? 0, -7, 7);
-        if (
-            !Enum.TryParse<Mode>((string?)key?.Element("mode") ?? "major", ignoreCase: true, out var mode)
-            || !Enum.IsDefined(mode)
-        )
-            mode = Mode.Major;
-        // The tonic whose scale has this signature.
-        return Enumerable
-            .Range(fifths - 1, 8)
-            .Select(tonic => new Key(PitchName.FromFifths(tonic), mode))
-            .First(one => one.Fifths == fifths);
     }
 
     private static long? Whole(XElement? element) => Whole(element?.Value);

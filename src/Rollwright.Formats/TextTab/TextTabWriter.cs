@@ -46,7 +46,7 @@ public static class TextTabWriter
         text.Append(
             setting.Capo == 0 ? "\n" : $", fingered as {Name(setting.Position)}; chord names are those of the hands\n"
         );
-        text.Append($"Time:   {written.Time}, {Name(written.Tempo)}\n");
+        text.Append($"Time:   {written.Time}, {Name(written.Tempo)}{Name(written.Swing, written.Time)}\n");
     }
 
     private static void WriteSigns(Break written, StringBuilder text)
@@ -76,6 +76,9 @@ public static class TextTabWriter
             : $"{tempo.Unit} of a whole note";
         return $"{name} = {tempo.PerMinute:0.##}";
     }
+
+    private static string Name(Swing? swing, TimeSignature time) =>
+        swing is null ? "" : $", swung {(time.Step == new Fraction(1, 16) ? "sixteenths" : "eighths")} {swing}";
 
     private static string OneLine(string text) =>
         text.Any(char.IsControl) ? new([.. text.Select(sign => char.IsControl(sign) ? ' ' : sign)]) : text;

@@ -15,7 +15,10 @@ public sealed record TuneBar
     /// <summary>Whole notes; more than zero.</summary>
     public required Fraction Length { get; init; }
 
-    /// <summary>One line of melody, in order of time, not overlapping.</summary>
+    /// <summary>
+    /// One line of melody, in order of time, not overlapping. Where a file with chords in notes was read, notes that sound
+    /// together have the same <see cref="Note.At"/> and stand from the lowest to the highest.
+    /// </summary>
     public ImmutableArray<Note> Notes { get; init; } = [];
 
     /// <summary>Chord symbols that stand in this bar, in order of time.</summary>

@@ -26,7 +26,9 @@ public sealed record Timeline(ImmutableArray<TimedStroke> Strokes, double Second
         var end = played.Order.Aggregate(Fraction.Zero, (sum, bar) => sum + played.Bars[bar].Length);
         var from = Fraction.Max(options.From, Fraction.Zero);
         var to = Fraction.Min(options.To ?? end, end);
-        var length = Math.Max(0, (to - from).ToDouble() * tempo.SecondsPerWhole);
+        var swung = SwungTime.Of(played);
+        var start = swung.At(from);
+        var length = Math.Max(0, (swung.At(to) - start).ToDouble() * tempo.SecondsPerWhole);
         if (length * options.TimesThrough > LongestSeconds)
             throw new ArgumentException(
                 $"The sound would last {length * options.TimesThrough:0} s; at most {LongestSeconds:0} s are made. "
@@ -38,7 +40,9 @@ public sealed record Timeline(ImmutableArray<TimedStroke> Strokes, double Second
         for (var pass = 0; pass < options.TimesThrough; pass++)
         {
             foreach (var stroke in once)
-                strokes.Add(new((pass * length) + ((stroke.At - from).ToDouble() * tempo.SecondsPerWhole), stroke));
+                strokes.Add(
+                    new((pass * length) + ((swung.At(stroke.At) - start).ToDouble() * tempo.SecondsPerWhole), stroke)
+                );
         }
         return new(strokes.MoveToImmutable(), length * options.TimesThrough);
     }

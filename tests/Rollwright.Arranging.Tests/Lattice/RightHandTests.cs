@@ -9,7 +9,7 @@ namespace Rollwright.Arranging.Tests.Lattice;
 public class RightHandTests
 {
     private static readonly Style Roll = StyleTable.Roll;
-    private static readonly RightPrice Price = Roll.Modes[0].Right;
+    private static readonly RightPrice Price = Roll.Manners[0].Right;
 
     private static BarPattern Steady(int steps) =>
         new([.. Enumerable.Range(0, steps).Select(i => new BarPattern.Step(i, false, false))], true, true, false);

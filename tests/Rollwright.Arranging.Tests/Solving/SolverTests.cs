@@ -82,18 +82,18 @@ public class SolverTests
     /// </summary>
     private sealed class EveryPath(StepLattice lattice)
     {
-        private sealed record Done(Fraction At, int Mode, RightEvent Event, int Slurred, int SlurFret);
+        private sealed record Done(Fraction At, int Manner, RightEvent Event, int Slurred, int SlurFret);
 
         public int Cheapest() =>
-            Enumerable.Range(0, lattice.Style.Modes.Length).Min(mode => From(0, HandShape.Open, mode, []));
+            Enumerable.Range(0, lattice.Style.Manners.Length).Min(manner => From(0, HandShape.Open, manner, []));
 
-        private int From(int step, HandShape held, int mode, ImmutableList<Done> before)
+        private int From(int step, HandShape held, int manner, ImmutableList<Done> before)
         {
             if (step == lattice.Grid.Steps.Length)
                 return 0;
             var place = lattice.Grid.Steps[step];
             var next = step + 1 < lattice.Grid.Steps.Length ? lattice.Grid.Steps[step + 1] : null;
-            var hand = HandBefore(place, before, mode);
+            var hand = HandBefore(place, before, manner);
             var best = int.MaxValue / 2;
             foreach (var shape in lattice.Shapes[step])
             {
@@ -110,16 +110,16 @@ public class SolverTests
                     )
                         continue;
                     var sum = new Sum();
-                    lattice.Style.Modes[mode].Right.Of(ref sum, hand, happening, false, place.IsBetween);
+                    lattice.Style.Manners[manner].Right.Of(ref sum, hand, happening, false, place.IsBetween);
                     best = Math.Min(
                         best,
                         move
                             + sum.Total
-                            + Notes(place, next, shape, happening, mode)
-                            + From(step + 1, shape, mode, before.Add(new(place.At, mode, happening, 0, 0)))
+                            + Notes(place, next, shape, happening, manner)
+                            + From(step + 1, shape, manner, before.Add(new(place.At, manner, happening, 0, 0)))
                     );
                 }
-                best = Math.Min(best, Slurred(step, place, next, held, shape, hand, before, mode));
+                best = Math.Min(best, Slurred(step, place, next, held, shape, hand, before, manner));
             }
             return best;
         }
@@ -132,7 +132,7 @@ public class SolverTests
             HandShape shape,
             RightState hand,
             ImmutableList<Done> before,
-            int mode
+            int manner
         )
         {
             var s = hand.String;
@@ -140,16 +140,16 @@ public class SolverTests
                 return int.MaxValue / 2;
             var fret = shape.FretOn(s);
             var sum = new Sum();
-            lattice.Style.Modes[mode].Slurs.Of(ref sum, kind, s, held.FretOn(s), fret, place.SlurStrength);
-            lattice.Notes[mode].Of(ref sum, place, next, s, fret);
+            lattice.Style.Manners[manner].Slurs.Of(ref sum, kind, s, held.FretOn(s), fret, place.SlurStrength);
+            lattice.Notes[manner].Of(ref sum, place, next, s, fret);
             return sum.Total
-                + lattice.Notes[mode].Missing(place, lattice.Setting.Tuning.KeyOf(s, fret))
-                + From(step + 1, shape, mode, before.Add(new(place.At, mode, RightEvent.All[0], s, fret)));
+                + lattice.Notes[manner].Missing(place, lattice.Setting.Tuning.KeyOf(s, fret))
+                + From(step + 1, shape, manner, before.Add(new(place.At, manner, RightEvent.All[0], s, fret)));
         }
 
-        private int Notes(StepPlace place, StepPlace? next, HandShape shape, RightEvent happening, int mode)
+        private int Notes(StepPlace place, StepPlace? next, HandShape shape, RightEvent happening, int manner)
         {
-            var notes = lattice.Notes[mode];
+            var notes = lattice.Notes[manner];
             var (sum, missing) = (new Sum(), notes.Missed(place));
             foreach (var (finger, on) in happening.Plucks)
             {
@@ -163,10 +163,10 @@ public class SolverTests
         }
 
         // What the hand is in by what it has done, a bar of three steps being asked for no roll.
-        private RightState HandBefore(StepPlace place, ImmutableList<Done> before, int mode)
+        private RightState HandBefore(StepPlace place, ImmutableList<Done> before, int manner)
         {
             var metreStep = lattice.Grid.StepOf(0);
-            var state = new RightState(mode, 0);
+            var state = new RightState(manner, 0);
             for (var i = 0; i < before.Count; i++)
             {
                 var (done, isBetween) = (before[i], lattice.Grid.Steps[i].IsBetween);
@@ -178,17 +178,17 @@ public class SolverTests
                 var holds = end - start <= metreStep;
                 var older = holds ? state.Last : 0;
                 if (done.Slurred != 0)
-                    state = isBetween ? state with { Last = older, Older = 0, Earlier = 0 } : new(mode, 0, older);
+                    state = isBetween ? state with { Last = older, Older = 0, Earlier = 0 } : new(manner, 0, older);
                 else if (done.Event.IsSilent)
                     state =
                         isBetween && holds ? state with { Older = 0 }
                         : isBetween ? state with { Last = 0, Older = 0, Earlier = 0 }
-                        : new(mode, 0, older);
+                        : new(manner, 0, older);
                 else if (done.Event.IsPinch)
-                    state = new(mode, 0, done.Event.FingerMask, older);
+                    state = new(manner, 0, done.Event.FingerMask, older);
                 else
                     state = new(
-                        mode,
+                        manner,
                         0,
                         done.Event.FingerMask,
                         older,

@@ -23,6 +23,27 @@ public static partial class Abc2midi
     /// <summary>The melody: the highest of the notes that come together on the lowest channel.</summary>
     public static List<MidiNotes.Sound> Melody(string abc, out string said)
     {
+        var file = Play(abc, out said);
+        var notes = file.Length > 0 ? MidiNotes.Read(file) : [];
+        var lead = notes.Select(note => note.Channel).DefaultIfEmpty(1).Min();
+        var melody = new List<MidiNotes.Sound>();
+        foreach (var note in notes.Where(note => note.Channel == lead))
+        {
+            if (melody.Count > 0 && note.At - melody[^1].At <= Strum)
+                melody[^1] = note.Key > melody[^1].Key ? note : melody[^1];
+            else
+                melody.Add(note);
+        }
+        // A tie over a repeat sign is held on every pass, also into notes that follow it on one pass only; a
+        // melody is one line, so what another note cuts off is cut off.
+        for (var i = 0; i + 1 < melody.Count; i++)
+            melody[i] = melody[i] with { Length = Math.Min(melody[i].Length, melody[i + 1].At - melody[i].At) };
+        return melody;
+    }
+
+    /// <summary>The MIDI file that it writes for the tune as it stands; empty where it writes none.</summary>
+    public static byte[] Play(string abc, out string said)
+    {
         var midi = Path.GetTempFileName();
         var plain = Path.GetTempFileName();
         try
@@ -30,21 +51,7 @@ public static partial class Abc2midi
             File.WriteAllText(plain, Plain(abc));
             // Neither chord accompaniment nor grace notes nor the doubling of notes under a fermata.
             said = Outside.Run("abc2midi", plain, "-NGUI", "-NGRA", "-NFER", "-o", midi).Out;
-            var notes = new FileInfo(midi).Length > 0 ? MidiNotes.Read(File.ReadAllBytes(midi)) : [];
-            var lead = notes.Select(note => note.Channel).DefaultIfEmpty(1).Min();
-            var melody = new List<MidiNotes.Sound>();
-            foreach (var note in notes.Where(note => note.Channel == lead))
-            {
-                if (melody.Count > 0 && note.At - melody[^1].At <= Strum)
-                    melody[^1] = note.Key > melody[^1].Key ? note : melody[^1];
-                else
-                    melody.Add(note);
-            }
-            // A tie over a repeat sign is held on every pass, also into notes that follow it on one pass only; a
-            // melody is one line, so what another note cuts off is cut off.
-            for (var i = 0; i + 1 < melody.Count; i++)
-                melody[i] = melody[i] with { Length = Math.Min(melody[i].Length, melody[i + 1].At - melody[i].At) };
-            return melody;
+            return File.ReadAllBytes(midi);
         }
         finally
         {

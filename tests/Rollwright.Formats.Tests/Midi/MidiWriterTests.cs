@@ -2,6 +2,7 @@ using CsCheck;
 using NAudio.Midi;
 using Rollwright.Banjo.Breaks;
 using Rollwright.Formats.Midi;
+using Rollwright.Music.Metre;
 using Rollwright.TestKit;
 
 namespace Rollwright.Formats.Tests.Midi;
@@ -11,8 +12,9 @@ public class MidiWriterTests
 {
     [Fact]
     public void Every_stroke_starts_when_it_is_played_repeats_taken() =>
-        BreakGenerator.Breaks.Sample(played =>
+        BreakGenerator.Breaks.Sample(made =>
         {
+            var played = made with { Swing = null };
             var told = MidiNotes.Read(MidiWriter.Write(played)).Select(note => (Math.Round(note.At * 960), note.Key));
             var asked = played
                 .Played()
@@ -21,6 +23,18 @@ public class MidiWriterTests
                 .Order();
             told.Order().Should().Equal(asked);
         });
+
+    [Fact]
+    public void A_swung_pair_sounds_two_to_one_and_the_pickup_leads_in_late()
+    {
+        var swung = SampleBreaks.Small with { Swing = Swing.TwoToOne };
+        MidiNotes
+            .Read(MidiWriter.Write(swung))
+            .Take(6)
+            .Select(note => Math.Round(note.At, 3))
+            .Should()
+            .Equal(0, 0.667, 1, 1.667, 2, 2.667);
+    }
 
     [Fact]
     public void A_note_ends_when_its_string_or_its_key_is_played_again_and_after_a_bar_at_the_latest() =>

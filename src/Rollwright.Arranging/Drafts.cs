@@ -1,0 +1,46 @@
+using System.Collections.Immutable;
+using Rollwright.Arranging.Advice;
+using Rollwright.Arranging.Lattice;
+using Rollwright.Arranging.Solving;
+using Rollwright.Arranging.Styles;
+using Rollwright.Arranging.Wishes;
+using Rollwright.Banjo.Settings;
+using Rollwright.Music.Tunes;
+
+namespace Rollwright.Arranging;
+
+/// <summary>First solutions of a tune in the settings that look best, one set a style; each is worked out once.</summary>
+internal sealed class Drafts(Tune tune, ImmutableArray<SettingOffer> offers, LevelTable.Level level)
+{
+    // The lattice decides between this many settings that look best.
+    private const int SettingsTried = 3;
+
+    private readonly Dictionary<string, ImmutableArray<Way>> known = [];
+
+    /// <summary>A setting solved in a style.</summary>
+    internal sealed record Way(SettingOffer Offer, Solver Draft)
+    {
+        public long Price => (long)Draft.Best.Total + Offer.Price;
+    }
+
+    /// <summary>The settings in which a style can be played, best first.</summary>
+    public ImmutableArray<Way> Of(Style style)
+    {
+        if (!known.TryGetValue(style.Name, out var ways))
+            known[style.Name] = ways = [
+                .. offers
+                    .Take(SettingsTried)
+                    .Select(offer => new Way(offer, Draft(tune, offer.Setting, level, style)))
+                    .Where(way => way.Draft.Best.IsPossible)
+                    .OrderBy(way => way.Price),
+            ];
+        return ways;
+    }
+
+    /// <summary>The first solution in one setting.</summary>
+    public static Solver Draft(Tune tune, Setting setting, LevelTable.Level level, Style style)
+    {
+        var grid = StepGrid.Lay(tune, setting, style.FollowsTune);
+        return Solver.Open(StepLattice.Build(grid, setting, level.Bounds, level.Apply(style)), new(grid.Steps.Length));
+    }
+}

@@ -1,0 +1,145 @@
+using System.Collections.Immutable;
+using System.Diagnostics.CodeAnalysis;
+using Rollwright.Cli.Files;
+using Rollwright.Music.Tunes;
+using Rollwright.Web.State;
+using Spectre.Console;
+
+namespace Rollwright.Cli.Commands;
+
+/// <summary>
+/// Many tunes at once: all cores work, tune by tune, whatever files they come from; a bad file or tune costs only itself,
+/// and a line at the end says how many there were.
+/// </summary>
+internal sealed class ArrangeBatch
+{
+    private readonly string folder;
+    private readonly ImmutableArray<BreakForm> forms;
+    private readonly ArrangeCommand.Recipe recipe;
+    private int made;
+    private int failed;
+
+    private ArrangeBatch(string folder, ImmutableArray<BreakForm> forms, ArrangeCommand.Recipe recipe)
+    {
+        this.folder = folder;
+        this.forms = forms;
+        this.recipe = recipe;
+    }
+
+    private sealed record Item(string Path, string Name, Tune Tune);
+
+    public static int Run(string[] paths, string folder, ImmutableArray<BreakForm> forms, ArrangeCommand.Recipe recipe)
+    {
+        var batch = new ArrangeBatch(folder, forms, recipe);
+        // Progress is for people at a terminal; a pipe or a log gets none.
+        if (paths.Length > 1 && AnsiConsole.Profile.Capabilities.Interactive && !Console.IsErrorRedirected)
+        {
+            var console = AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(Console.Error) });
+            console
+                .Progress()
+                .Start(context =>
+                {
+                    var task = context.AddTask("Arranging", maxValue: paths.Length);
+                    batch.All(paths, () => task.Increment(1));
+                });
+        }
+        else
+        {
+            batch.All(paths, () => { });
+        }
+        if (batch.made + batch.failed > 1)
+            Exit.Say(
+                $"{batch.made} {(batch.made == 1 ? "break" : "breaks")} written to {folder}"
+                    + (batch.failed == 0 ? "" : $"; {batch.failed} could not be made, see above")
+            );
+        return batch.failed == 0 ? Exit.Done : Exit.Wrong;
+    }
+
+    // Items are taken one by one, so that a large file of many tunes keeps all cores busy too.
+    private void All(string[] paths, Action fileDone)
+    {
+        var items = Items(paths, fileDone);
+        Parallel.ForEach(
+            System.Collections.Concurrent.Partitioner.Create(
+                items,
+                System.Collections.Concurrent.EnumerablePartitionerOptions.NoBuffering
+            ),
+            One
+        );
+    }
+
+    private IEnumerable<Item> Items(string[] paths, Action fileDone)
+    {
+        foreach (var path in paths)
+        {
+            if (TryRead(path, out var tunes))
+            {
+                foreach (var (name, tune) in NamesOf(path, tunes).Zip(tunes))
+                    yield return new(path, name, tune);
+            }
+            fileDone();
+        }
+    }
+
+    private bool TryRead(string path, [NotNullWhen(true)] out Tune[]? tunes)
+    {
+        try
+        {
+            tunes = [.. TuneInput.ReadAll(path)];
+            return true;
+        }
+        catch (Exception fault) when (Exit.IsExpected(fault))
+        {
+            Exit.Say(fault.Message);
+            Interlocked.Increment(ref failed);
+            tunes = null;
+            return false;
+        }
+    }
+
+    private void One(Item item)
+    {
+        try
+        {
+            var done = recipe.Make(item.Path, item.Tune).Break;
+            foreach (var form in forms)
+                OutputFile.Write(Path.Combine(folder, $"{item.Name}.{form.Ending}"), form.Write(done));
+            Interlocked.Increment(ref made);
+        }
+        catch (Exception fault) when (Exit.IsExpected(fault))
+        {
+            Exit.Say(fault.Message);
+            Interlocked.Increment(ref failed);
+        }
+    }
+
+    /// <summary>
+    /// The names of the outputs of a file's tunes. Numbers and titles come twice in collections: the second of a name
+    /// gets a number of its own, so that no break overwrites another.
+    /// </summary>
+    private static string[] NamesOf(string path, Tune[] tunes)
+    {
+        var stem = InputFile.StemOf(path);
+        if (tunes.Length == 1)
+            return [stem];
+        var taken = new HashSet<string>(StringComparer.Ordinal);
+        return
+        [
+            .. tunes.Select(tune =>
+            {
+                var name = $"{stem}-{tune.Number}-{Slug(tune.Title)}";
+                var free = name;
+                for (var count = 2; !taken.Add(free); count++)
+                    free = $"{name}-{count}";
+                return free;
+            }),
+        ];
+    }
+
+    private static string Slug(string title)
+    {
+        var letters = title.Normalize().ToLowerInvariant().Select(c => char.IsAsciiLetterOrDigit(c) ? c : '-');
+        var slug = string.Join('-', string.Concat(letters).Split('-', StringSplitOptions.RemoveEmptyEntries));
+        return slug.Length == 0 ? "untitled" : slug[..Math.Min(60, slug.Length)];
+    }
+}

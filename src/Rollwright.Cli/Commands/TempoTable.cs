@@ -1,0 +1,59 @@
+using Rollwright.Banjo.Breaks;
+using Rollwright.Banjo.Playability;
+using Rollwright.Music.Metre;
+
+namespace Rollwright.Cli.Commands;
+
+/// <summary>What <c>check --tempo</c> says: the tempo up to which each bar is comfortable, and why.</summary>
+internal static class TempoTable
+{
+    public static void Print(string path, Break found)
+    {
+        var limit = TempoLimit.Of(found);
+        var unit = UnitOf(limit.Unit);
+        Console.WriteLine($"{path}: comfortable tempo of each bar, in {unit}s a minute");
+        foreach (var bar in limit.Bars)
+        {
+            var mark = limit.Limiting.Contains(bar.Bar) ? "<" : " ";
+            Console.WriteLine(
+                bar.PerMinute is { } tempo
+                    ? $"bar {bar.Bar + 1, 3} {Math.Floor(tempo), 5:0} {mark} beat {Beat(found, bar):0.##}: {bar.Words}"
+                    : $"bar {bar.Bar + 1, 3}     -   nothing asks for time"
+            );
+        }
+        if (limit.PerMinute is { } whole)
+            Console.WriteLine(
+                $"whole {Math.Floor(whole), 6:0}   limited by bar{(limit.Limiting.Length == 1 ? "" : "s")} "
+                    + string.Join(", ", limit.Limiting.Select(bar => bar + 1))
+            );
+    }
+
+    public static object AsJson(Break found)
+    {
+        var limit = TempoLimit.Of(found);
+        return new
+        {
+            unit = limit.Unit.ToString(),
+            perMinute = Rounded(limit.PerMinute),
+            limiting = limit.Limiting.Select(bar => bar + 1),
+            bars = limit.Bars.Select(bar => new
+            {
+                bar = bar.Bar + 1,
+                perMinute = Rounded(bar.PerMinute),
+                beat = bar.PerMinute is null ? (double?)null : Beat(found, bar),
+                words = bar.Words,
+            }),
+        };
+    }
+
+    private static double? Rounded(double? tempo) => tempo is { } value ? Math.Floor(value * 10) / 10 : null;
+
+    private static double Beat(Break found, BarTempo bar) => 1 + (bar.At / found.Bars[bar.Bar].Time.Beat).ToDouble();
+
+    private static string UnitOf(Fraction unit) =>
+        unit == new Fraction(1, 2) ? "half note"
+        : unit == new Fraction(1, 4) ? "quarter note"
+        : unit == new Fraction(3, 8) ? "dotted quarter note"
+        : unit == new Fraction(1, 8) ? "eighth note"
+        : $"{unit} note";
+}
