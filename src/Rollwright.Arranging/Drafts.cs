@@ -32,7 +32,7 @@ internal sealed class Drafts(Tune tune, ArrangeOptions options)
                 .. SettingAdvice
                     .For(tune, options, style)
                     .Take(SettingsTried)
-                    .Select(offer => new Way(offer, Draft(tune, offer.Setting, level, style)))
+                    .Select(offer => new Way(offer, Draft(tune, offer.Setting, level, style, options.Licks)))
                     .Where(way => way.Draft.Best.IsPossible)
                     .OrderBy(way => way.Price),
             ];
@@ -40,9 +40,12 @@ internal sealed class Drafts(Tune tune, ArrangeOptions options)
     }
 
     /// <summary>The first solution in one setting.</summary>
-    public static Solver Draft(Tune tune, Setting setting, LevelTable.Level level, Style style)
+    public static Solver Draft(Tune tune, Setting setting, LevelTable.Level level, Style style, LickIndex? licks = null)
     {
         var grid = StepGrid.Lay(tune, setting, style.FollowsTune);
-        return Solver.Open(StepLattice.Build(grid, setting, level.Bounds, level.Apply(style)), new(grid.Steps.Length));
+        return Solver.Open(
+            StepLattice.Build(grid, setting, level.Bounds, level.Apply(style), licks),
+            new(grid.Steps.Length)
+        );
     }
 }

@@ -75,12 +75,7 @@ public static class SettingAdvice
             );
     }
 
-    private static SettingOffer Look(
-        ImmutableArray<PlayedNote> notes,
-        Setting setting,
-        int price,
-        int outOfReach
-    )
+    private static SettingOffer Look(ImmutableArray<PlayedNote> notes, Setting setting, int price, int outOfReach)
     {
         double all = 0,
             reached = 0,
