@@ -94,6 +94,18 @@ public sealed class Overlay
         return true;
     }
 
+    /// <summary>What is taken off for doing a step like its equals; 0 or less.</summary>
+    public int Consistency(int step, PathStep done)
+    {
+        var sum = 0;
+        foreach (var likeness in likenesses[step] ?? [])
+        {
+            if (likeness.Term == Term.Consistency && done.SoundsLike(likeness.Model))
+                sum += likeness.Price;
+        }
+        return sum;
+    }
+
     /// <summary>What the likenesses of a step add for doing it so.</summary>
     public void Price<T>(ref T tally, int step, PathStep done)
         where T : struct, ITally
