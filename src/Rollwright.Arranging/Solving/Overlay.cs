@@ -59,6 +59,13 @@ public sealed class Overlay
 
     public void Like(int step, Likeness likeness) => (likenesses[step] ??= []).Add(likeness);
 
+    /// <summary>Takes over the likenesses of another overlay of the same grid.</summary>
+    public void LikeAs(Overlay other)
+    {
+        for (var step = 0; step < likenesses.Length; step++)
+            likenesses[step] = other.likenesses[step]?.ToList();
+    }
+
     public void Want(int step, Wanted notes) => wanted[step] = notes;
 
     public bool IsPlain(int step) =>
