@@ -39,7 +39,7 @@ internal static class ArrangeCommand
             "What must stay: a place and what is asked there, such as '3/2 note 3.2T', '5-8 no-slur', '1-4 frets 5', '7 shape 2-0-1-2', '8 lick NAME', '2/1 rest'. May be given several times.",
         AllowMultipleArgumentsPerToken = false,
     };
-    private static readonly Option<string?> OfVersion = new("--version-of-break")
+    private static readonly Option<string?> OfVersion = new("--variant")
     {
         Description =
             $"Another version instead of the break: {string.Join(", ", Version.All.Select(version => version.Name))}.",
@@ -158,7 +158,7 @@ internal static class ArrangeCommand
             version =
                 Version.Find(name)
                 ?? throw new RequestException(
-                    $"--version-of-break: no version is called '{name}'; known are {string.Join(", ", Version.All.Select(known => known.Name))}"
+                    $"--variant: no version is called '{name}'; known are {string.Join(", ", Version.All.Select(known => known.Name))}"
                 );
         if (parsed.GetValue(Nth) is not (>= 1 and <= 20))
             throw new RequestException($"--nth {parsed.GetValue(Nth)}: versions are counted from 1 to 20");
