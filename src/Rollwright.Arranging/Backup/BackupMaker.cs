@@ -26,11 +26,18 @@ internal static class BackupMaker
         var draft = Drafts.Draft(line, setting, level, style);
         if (!isVamp)
             return (line, TuneSolver.Finish(draft));
-        return (line, TuneSolver.Solve(draft.Lattice, [.. VampLocks(line, draft.Lattice.Grid, setting)]));
+        // Whole closed chords where the hand can hold them; two of their notes where it cannot yet.
+        var full = TuneSolver.Solve(draft.Lattice, [.. VampLocks(line, draft.Lattice.Grid, setting, strings: 3)]);
+        return (
+            line,
+            full.Best.IsPossible
+                ? full
+                : TuneSolver.Solve(draft.Lattice, [.. VampLocks(line, draft.Lattice.Grid, setting, strings: 2)])
+        );
     }
 
     // Bass where the line has a note, a chop half way to the next, silence elsewhere. A pickup keeps still.
-    private static IEnumerable<Lock> VampLocks(Tune line, StepGrid grid, Setting setting)
+    private static IEnumerable<Lock> VampLocks(Tune line, StepGrid grid, Setting setting, int strings)
     {
         for (var bar = 0; bar < grid.Bars.Length; bar++)
         {
@@ -40,8 +47,8 @@ internal static class BackupMaker
             {
                 var place = grid.Steps[step];
                 yield return place.Onset is { } key ? new BassLock(step, key, setting.Tuning)
-                : place.Chord is not null && !line.Bars[bar].Notes.IsEmpty && chops.Contains(place.At)
-                    ? new VampLock(step)
+                : place.Chord is { } chord && !line.Bars[bar].Notes.IsEmpty && chops.Contains(place.At)
+                    ? new VampLock(step, chord, setting.Tuning, strings)
                 : new RestLock(step);
             }
         }

@@ -62,6 +62,7 @@ public static class BassLine
             var isLast = i + 1 == places.Length;
             if (
                 runs
+                && before == chord
                 && isLast
                 && i > 0
                 && goal is { } leads

@@ -15,11 +15,15 @@ public sealed class MovePrice(Weights weights)
 
     private const double EasySpan = 80;
 
+    /// <summary>What the way of an open hand costs of that of a hand that holds something (assumption).</summary>
+    private const int OpenTravelPercent = 30;
+
     private readonly int place = weights[Term.Place];
     private readonly int travel = weights[Term.Travel];
     private readonly int fingerChange = weights[Term.FingerChange];
     private readonly int hop = weights[Term.Hop];
     private readonly int stretch = weights[Term.Stretch];
+    private readonly int littleFinger = weights[Term.LittleFinger];
 
     /// <summary>Whether the hand gets from one shape to the other within a step.</summary>
     public static bool IsPossible(HandShape from, HandShape to)
@@ -57,6 +61,8 @@ public sealed class MovePrice(Weights weights)
             {
                 moves = true;
                 tally.Add(Term.Place, place);
+                if (to.FingerOn(s) == 4)
+                    tally.Add(Term.LittleFinger, littleFinger);
                 if (Hops(from, to, s))
                     tally.Add(Term.Hop, hop);
             }
@@ -68,8 +74,9 @@ public sealed class MovePrice(Weights weights)
         }
         if (moves)
             tally.Add(Term.Stretch, (int)(stretch * Math.Max(0, to.Span - EasySpan)));
-        if (!from.IsOpen)
-            tally.Add(Term.Travel, (int)(travel * Math.Abs(Neck.Place(from.Position) - Neck.Place(to.Position))));
+        // An open hand stands somewhere: a high place is farther from where it mostly is, though it has time to go there.
+        var way = Math.Abs(Neck.Place(from.IsOpen ? 1 : from.Position) - Neck.Place(to.Position));
+        tally.Add(Term.Travel, (int)(travel * way) * (from.IsOpen ? OpenTravelPercent : 100) / 100);
     }
 
     // The finger that comes down was holding another string a moment ago.

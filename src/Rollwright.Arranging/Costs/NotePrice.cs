@@ -1,5 +1,7 @@
+using Rollwright.Arranging.Lattice;
 using Rollwright.Arranging.Wishes;
 using Rollwright.Banjo.Settings;
+using Rollwright.Banjo.Shapes;
 using Rollwright.Banjo.Strokes;
 
 namespace Rollwright.Arranging.Costs;
@@ -19,6 +21,9 @@ public sealed class NotePrice(Weights weights, Setting setting)
     private readonly int unnatural = weights[Term.Unnatural];
     private readonly int highFret = weights[Term.HighFret];
     private readonly int lowFret = weights[Term.LowFret];
+    private readonly int pair = weights[Term.Pair];
+    private readonly int early = weights[Term.Early];
+    private readonly int afterTheEnd = weights[Term.AfterTheEnd];
     private readonly int melodyIndex = weights[Term.MelodyIndex];
     private readonly int melodyMiddle = weights[Term.MelodyMiddle];
 
@@ -62,6 +67,22 @@ public sealed class NotePrice(Weights weights, Setting setting)
             tally.Add(Term.MelodyMiddle, melodyMiddle);
     }
 
+    /// <summary>Price of two notes together where one is the tune's and the other goes with it a third or a sixth below.</summary>
+    /// <param name="tally">Takes the term.</param>
+    /// <param name="step">The step.</param>
+    /// <param name="happening">What is plucked.</param>
+    /// <param name="shape">What the left hand holds.</param>
+    public void Pair<T>(ref T tally, StepPlace step, RightEvent happening, HandShape shape)
+        where T : struct, ITally
+    {
+        if (pair == 0 || step.Strength < 2 || step.Onset is not { } tune || happening.Plucks is not [var (_, one), var (_, two)])
+            return;
+        var (first, second) = (setting.Tuning.KeyOf(one, shape.FretOn(one)), setting.Tuning.KeyOf(two, shape.FretOn(two)));
+        var (low, high) = (Math.Min(first, second), Math.Max(first, second));
+        if (high == tune && one != 5 && two != 5 && (high - low) is 3 or 4 or 8 or 9 && setting.Position.Contains(low % 12))
+            tally.Add(Term.Pair, pair);
+    }
+
     private void Place<T>(ref T tally, int onString, int fret, int key)
         where T : struct, ITally
     {
@@ -84,6 +105,10 @@ public sealed class NotePrice(Weights weights, Setting setting)
     private void Filler<T>(ref T tally, StepPlace step, StepPlace? next, int onString, int fret, int key)
         where T : struct, ITally
     {
+        if (step.IsAfterTheEnd)
+            tally.Add(Term.AfterTheEnd, afterTheEnd);
+        if (step.Onset is null && next is { Strength: >= 2 } && next.Onset == key)
+            tally.Add(Term.Early, early);
         if (onString == 5)
         {
             tally.Add(Term.Drone, drone);

@@ -21,17 +21,17 @@ public sealed class RightPrice(Weights weights)
     /// <param name="before">What the hand remembers.</param>
     /// <param name="happening">What it does.</param>
     /// <param name="breaksRoll">The bar stops being any roll of the table with this event.</param>
-    /// <param name="isBetween">The step lies between two steps of the metre, where only the tune asks for something.</param>
-    public void Of<T>(ref T tally, RightState before, RightEvent happening, bool breaksRoll, bool isBetween)
+    /// <param name="step">Where in the bar.</param>
+    public void Of<T>(ref T tally, RightState before, RightEvent happening, bool breaksRoll, BarPattern.Step step)
         where T : struct, ITally
     {
         if (happening.IsSilent)
         {
-            if (!isBetween)
+            if (!step.IsBetween && !step.IsAfterTheEnd)
                 tally.Add(Term.StepSilent, weights[Term.StepSilent]);
             return;
         }
-        if (isBetween)
+        if (step.IsBetween)
             tally.Add(Term.BetweenPluck, weights[Term.BetweenPluck]);
         foreach (var (finger, on) in happening.Plucks)
         {
@@ -41,7 +41,13 @@ public sealed class RightPrice(Weights weights)
                 tally.Add(Term.SameString, sameString);
         }
         if ((happening.FingerMask & before.Earlier) != 0 && !happening.IsPinch)
-            tally.Add(Term.Trill, trill);
+        {
+            // After a slur the finger that plucked before it plucks again: the hand has stopped rolling. The thumb may.
+            if (before.Last == 0)
+                tally.Add(Term.FingerAgain, happening.Plucks[0].Finger == RightFinger.T ? 0 : weights[Term.FingerAgain]);
+            else
+                tally.Add(Term.Trill, trill);
+        }
         if (Crosses(before, happening))
             tally.Add(Term.Crossed, weights[Term.Crossed]);
         if (happening.IsPinch)

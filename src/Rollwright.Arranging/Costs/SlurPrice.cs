@@ -11,6 +11,9 @@ public sealed class SlurPrice
     /// <summary>A finger hammers or pulls over four frets at most (assumption).</summary>
     private const int WidestHammer = 4;
 
+    /// <summary>What putting a finger down by a hammer-on costs of the price of putting one down (assumption).</summary>
+    private const int HammeredPercent = 50;
+
     /// <summary>A finger slides as far as the hand may move in a step, mm (assumption).</summary>
     private const double WidestSlide = Reach.Widest + Reach.MoveInAStep;
 
@@ -56,6 +59,11 @@ public sealed class SlurPrice
         tally.Add(Term.Slur, weights[Term.Slur]);
         if (!usual[Index(kind, onString, from, to)])
             tally.Add(Term.SlurUnusual, weights[Term.SlurUnusual]);
+        // A hammered finger is put down too, with less care than one that must be there for a pluck; a slide moves the hand.
+        if (kind == SlurKind.HammerOn)
+            tally.Add(Term.Place, weights[Term.Place] * HammeredPercent / 100);
+        else if (kind == SlurKind.Slide)
+            tally.Add(Term.Travel, (int)(weights[Term.Travel] * Math.Abs(Neck.Place(to) - Neck.Place(from))));
         if (strength == 3)
             tally.Add(Term.SlurOnOne, weights[Term.SlurOnOne]);
         else if (strength == 2)

@@ -20,8 +20,9 @@ public sealed record BarPattern(
     /// <param name="Holds">
     /// From the step before to the step after is no longer than a step of the metre: who played before may still not play.
     /// </param>
+    /// <param name="IsAfterTheEnd">The tune has ended: silence is what belongs there.</param>
     /// <param name="IsFast">Comes so soon after the step before that only the left hand can.</param>
-    public readonly record struct Step(int Main, bool Holds, bool IsFast)
+    public readonly record struct Step(int Main, bool Holds, bool IsFast, bool IsAfterTheEnd = false)
     {
         public bool IsBetween => Main < 0;
     }
@@ -38,7 +39,7 @@ public sealed record BarPattern(
                 i > 0 ? places[i - 1].Length
                 : hasShortSteps ? half
                 : metreStep;
-            steps.Add(new(places[i].Main, before + places[i].Length <= metreStep, i > 0 && before < half));
+            steps.Add(new(places[i].Main, before + places[i].Length <= metreStep, i > 0 && before < half, places[i].IsAfterTheEnd));
         }
         return new(steps.MoveToImmutable(), grid.IsFull(bar), grid.OpensPhrase(bar), hasShortSteps);
     }

@@ -78,7 +78,7 @@ public sealed record LickPlace(Lick Lick, int Step, ImmutableArray<PathStep> Pat
             return null;
         var fits = lick.Role switch
         {
-            LickRole.Pickup => endsBar && LeadsTo(grid, bar, lick.Next),
+            LickRole.Pickup => endsBar && bar != grid.LastPlayed && LeadsTo(grid, bar, lick.Next),
             LickRole.Turnaround => endsBar && grid.EndsPart(bar) && LeadsTo(grid, bar, lick.Next),
             LickRole.Run => lick.Next is null
                 || (

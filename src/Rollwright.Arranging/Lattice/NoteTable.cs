@@ -16,11 +16,14 @@ public sealed class NoteTable
     private readonly int[] price = new int[5 * Frets];
     private readonly int[] missing = new int[5 * Frets];
     private readonly bool[] melody = new bool[5 * Frets];
+    private readonly StepPlace place;
+    private readonly NotePrice notes;
     private readonly int byIndex;
     private readonly int byMiddle;
 
     public NoteTable(StepPlace place, StepPlace? next, NotePrice notes, Setting setting, int highestFret)
     {
+        (this.place, this.notes) = (place, notes);
         Missed = notes.Missed(place);
         byIndex = Finger(notes, RightFinger.I);
         byMiddle = Finger(notes, RightFinger.M);
@@ -57,7 +60,9 @@ public sealed class NoteTable
                     : 0;
             left = Math.Min(left, missing[at]);
         }
-        return sum + left;
+        var pair = new Sum();
+        notes.Pair(ref pair, place, happening, shape);
+        return sum + left + pair.Total;
     }
 
     /// <summary>Price of a note that the left hand makes.</summary>

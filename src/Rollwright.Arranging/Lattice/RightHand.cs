@@ -147,7 +147,7 @@ public sealed class RightHand
                 var left = RollsLeft(before.Rolls, happening, rolls, step);
                 var breaks = price.AsksRoll && pattern.IsFull && left == 0 && before.Rolls != 0;
                 var sum = new Sum();
-                price.Of(ref sum, before, happening, breaks, step.IsBetween);
+                price.Of(ref sum, before, happening, breaks, step);
                 if (position == 0 && pattern.IsFull)
                     price.OfBar(ref sum);
                 yield return new(
@@ -227,7 +227,8 @@ public sealed class RightHand
         );
     }
 
-    // A slur in a step of its own leaves the fingers fresh and its string free; one within a step goes on ringing.
+    // A slur in a step of its own leaves the fingers fresh and its string free, but which finger played is not forgotten;
+    // one within a step goes on ringing.
     private static RightState AfterSlur(RightState before, BarPattern.Step step) =>
         step.IsBetween
             ? before with
@@ -236,7 +237,7 @@ public sealed class RightHand
                 Older = 0,
                 Earlier = 0,
             }
-            : new(before.Manner, before.Rolls, step.Holds ? before.Last : 0);
+            : new(before.Manner, before.Rolls, step.Holds ? before.Last : 0, Earlier: before.Last);
 
     // Silence keeps every roll open: the hand goes on in time and leaves one note out.
     private static int RollsLeft(int open, RightEvent happening, ImmutableArray<Roll> rolls, BarPattern.Step step)

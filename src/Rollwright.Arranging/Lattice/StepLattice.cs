@@ -54,6 +54,9 @@ public sealed class StepLattice
         int? NextOnset,
         Chord? Chord,
         int SlurStrength,
+        int Strength,
+        int NextStrength,
+        bool IsAfterTheEnd,
         bool IsSeamTarget
     );
 
@@ -99,6 +102,9 @@ public sealed class StepLattice
             after < 0 ? null : Grid.Steps[after].Onset,
             place.Chord,
             place.SlurStrength,
+            place.Strength,
+            after < 0 ? 0 : Grid.Steps[after].Strength,
+            place.IsAfterTheEnd,
             IsSeamTarget(step)
         );
         if (!alike.TryGetValue(key, out var found))

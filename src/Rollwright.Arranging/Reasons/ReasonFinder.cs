@@ -161,14 +161,15 @@ public static class ReasonFinder
         var price = lattice.Style.Manners[done.Manner].Right;
         var place = lattice.Grid.Steps[step];
         var isFirst = step == lattice.Grid.FirstOf(place.Bar) && lattice.Grid.IsFull(place.Bar);
+        var pattern = new BarPattern.Step(place.Main, false, false, place.IsAfterTheEnd);
         var plain = new Sum();
-        price.Of(ref plain, layer.States[state], done.Event, false, place.IsBetween);
+        price.Of(ref plain, layer.States[state], done.Event, false, pattern);
         if (isFirst)
         {
             price.OfBar(ref plain);
             price.OfBar(ref terms);
         }
         // The automaton knows which rolls are still open; the way's price says whether this event was the last straw.
-        price.Of(ref terms, layer.States[state], done.Event, plain.Total != way.Cost, place.IsBetween);
+        price.Of(ref terms, layer.States[state], done.Event, plain.Total != way.Cost, pattern);
     }
 }

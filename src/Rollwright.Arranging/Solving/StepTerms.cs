@@ -51,6 +51,7 @@ internal static class StepTerms
                 left = Math.Min(left, notes.Missing(place, key));
             }
             Missing(ref tally, left, notes, place);
+            notes.Pair(ref tally, place, done.Event, done.Shape);
             if (done.HalfShape is { } half)
             {
                 var on = done.Event.Plucks[0].String;

@@ -29,7 +29,13 @@ public static class LevelTable
     /// <param name="Number">1 to 5.</param>
     /// <param name="Bounds">What the left hand may be asked for.</param>
     /// <param name="Percent">What becomes of prices, per cent of the table's.</param>
-    public sealed record Level(int Number, LeftBounds Bounds, ImmutableDictionary<Term, int> Percent)
+    /// <param name="SettingPercent">Price of an unusual tuning or position, per cent of the table's.</param>
+    public sealed record Level(
+        int Number,
+        LeftBounds Bounds,
+        ImmutableDictionary<Term, int> Percent,
+        int SettingPercent
+    )
     {
         /// <summary>The style at this level.</summary>
         public Style Apply(Style style) =>
@@ -58,7 +64,7 @@ public static class LevelTable
     )
     {
         var levels = ImmutableArray.CreateBuilder<Level>();
-        foreach (var row in DataTable.Parse(file, text, "level", "fret", "fingers", "slurs", "licks").Rows)
+        foreach (var row in DataTable.Parse(file, text, "level", "fret", "fingers", "slurs", "licks", "settings").Rows)
         {
             var slurs = row["slurs"] switch
             {
@@ -76,7 +82,7 @@ public static class LevelTable
                 row.Whole("licks")
             );
             var number = row.Whole("level");
-            levels.Add(new(number, bounds, percents.GetValueOrDefault(number, ImmutableDictionary<Term, int>.Empty)));
+            levels.Add(new(number, bounds, percents.GetValueOrDefault(number, ImmutableDictionary<Term, int>.Empty), row.Whole("settings")));
         }
         return levels.ToImmutable();
     }

@@ -137,6 +137,7 @@ public sealed class StepGrid
         // A pickup is completed by the bar line after it.
         var missing = bar.IsPartial && IsPickup(tune, index) ? bar.Time.Bar - bar.Length : Fraction.Zero;
         var times = StepTimes.Of(bar, missing > Fraction.Zero, followsTune);
+        var lastOnset = bar.Notes.Where(note => !note.TiedFromBefore).Select(note => note.At).DefaultIfEmpty(bar.Length).Max();
         for (var i = 0; i < times.Length; i++)
         {
             var (at, main) = times[i];
@@ -164,6 +165,7 @@ public sealed class StepGrid
                     Weight = wish.Weight,
                     Also = AlsoAt(bar, at, move, wish.Key),
                     Sounding = sounding,
+                    IsAfterTheEnd = index == tune.Order[^1] && at > lastOnset,
                     Chord = chord,
                 }
             );

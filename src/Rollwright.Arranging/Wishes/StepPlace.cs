@@ -42,6 +42,9 @@ public sealed record StepPlace
     /// <summary>How much the tune would miss that note, in thousandths of a plain off-beat step.</summary>
     public int Weight { get; init; }
 
+    /// <summary>The tune has ended: nothing is wished any more, and the last note may ring.</summary>
+    public bool IsAfterTheEnd { get; init; }
+
     /// <summary>Key of the melody note that sounds at this step, struck here or before; null in a rest.</summary>
     public int? Sounding { get; init; }
 
