@@ -50,7 +50,7 @@ public class PictureTests
             await visitor.Page.Keyboard.PressAsync("ArrowRight");
         await visitor.Page.GetByRole(AriaRole.Button, new() { Name = "Keep this" }).ClickAsync();
         await Assertions.Expect(visitor.Page.Locator(".kept-here")).ToHaveCountAsync(1);
-        await visitor.Page.GetByText("The price of the whole").ClickAsync();
+        await visitor.Page.GetByText("The price of the whole, term by term").ClickAsync();
         await visitor.Page.Locator("main > .card .terms").WaitForAsync();
         var folder = Directory.CreateDirectory(Path.Combine(Places.Root, "out", "pictures"));
         await visitor.Page.EvaluateAsync("document.querySelector('#drawing').scrollIntoView()");

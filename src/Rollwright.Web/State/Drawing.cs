@@ -29,7 +29,7 @@ public sealed record Drawing(DrawnPage Wide, DrawnPage Narrow)
     {
         var layout = Engraver.Lay(made.Break, style with { ShowHeading = false, Margin = 4 });
         var svg = SvgWriter.Write(layout, options: new() { FixedSize = false, Prefix = prefix });
-        return new(svg, StepPlaces.Of(layout, made.Grid));
+        return new(svg, StepPlaces.Of(layout, made.Grid, style.Scale));
     }
 }
 

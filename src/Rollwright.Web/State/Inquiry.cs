@@ -129,7 +129,9 @@ public sealed class Inquiry(WorkLine line)
     private async Task FindSpots(Turn turn)
     {
         var within = Within;
-        var spots = await line.Run(() => turn == about && within == Within ? turn.Arrangement.Spots(within) : (ImmutableArray<Spot>?)null);
+        var spots = await line.Run(() =>
+            turn == about && within == Within ? turn.Arrangement.Spots(within) : (ImmutableArray<Spot>?)null
+        );
         if (turn != about || within != Within || spots is null)
             return;
         Spots = spots;
@@ -141,9 +143,7 @@ public sealed class Inquiry(WorkLine line)
     {
         if (Reasons is not null || !(wantsTerms || Step is not null))
             return;
-        var found = await line.Run(() =>
-            turn == about ? (turn.Arrangement.Reasons, turn.Arrangement.Terms) : default
-        );
+        var found = await line.Run(() => turn == about ? (turn.Arrangement.Reasons, turn.Arrangement.Terms) : default);
         if (turn != about || found.Reasons.IsDefault)
             return;
         (Reasons, Terms) = (found.Reasons, found.Terms);

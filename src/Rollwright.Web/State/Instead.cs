@@ -43,7 +43,8 @@ public sealed record OtherVersion(string Name, int Nth = 1) : Instead
 /// <summary>A part to play behind someone who plays or sings the tune.</summary>
 public sealed record BehindSomeone(BackupKind Kind) : Instead
 {
-    public override string Words => Kind == BackupKind.Vamp ? "a vamp behind someone else" : "rolls behind someone else";
+    public override string Words =>
+        Kind == BackupKind.Vamp ? "a vamp behind someone else" : "rolls behind someone else";
 
     public override (Arrangement Made, double? Differs) MakeOf(Arrangement made, int level) =>
         (made.BackupPart(Kind, level), null);

@@ -11,12 +11,12 @@ namespace Rollwright.Web.State;
 /// <param name="Boxes">One a step: a column from the top of the upper staff to below the fingers.</param>
 public sealed record StepPlaces(double Width, double Height, ImmutableArray<Box> Boxes)
 {
-    // In the drawing's points: half the room of a number, and that of the fingers under the tab.
+    // In the drawing's points at scale 1: half the room of a number, and that of the fingers under the tab.
     private const double HalfColumn = 6.5;
-    private const double BelowTab = 15;
+    private const double BelowTab = 17;
     private const double AboveStaff = 6;
 
-    public static StepPlaces Of(Layout layout, StepGrid grid)
+    public static StepPlaces Of(Layout layout, StepGrid grid, double scale)
     {
         ArgumentNullException.ThrowIfNull(layout);
         ArgumentNullException.ThrowIfNull(grid);
@@ -24,12 +24,17 @@ public sealed record StepPlaces(double Width, double Height, ImmutableArray<Box>
         var strokes = layout.Strokes.ToLookup(place => place.Stroke.Bar);
         foreach (var bar in layout.Bars)
         {
-            var known = strokes[bar.Bar].Select(place => (place.At, place.X)).Distinct().OrderBy(place => place.At).ToArray();
+            var known = strokes[bar.Bar]
+                .Select(place => (place.At, place.X))
+                .Distinct()
+                .OrderBy(place => place.At)
+                .ToArray();
             for (var step = grid.FirstOf(bar.Bar); step < grid.Bars[bar.Bar].End.Value; step++)
             {
                 var x = XOf(grid.Steps[step], known, bar.Box, grid, bar.Bar);
+                var half = HalfColumn * scale;
                 boxes.Add(
-                    new(x - HalfColumn, bar.Box.Top - AboveStaff, x + HalfColumn, bar.Box.Bottom + BelowTab)
+                    new(x - half, bar.Box.Top - (AboveStaff * scale), x + half, bar.Box.Bottom + (BelowTab * scale))
                 );
             }
         }

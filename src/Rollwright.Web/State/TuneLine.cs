@@ -15,7 +15,11 @@ internal static class TuneLine
             var line = lines[i].Trim();
             if (line.StartsWith("X:", StringComparison.Ordinal))
                 found = int.TryParse(line.AsSpan(2).Trim(), out var number) && number == tune.Number ? i + 1 : null;
-            else if (found is not null && line.StartsWith("T:", StringComparison.Ordinal) && line[2..].Trim() == tune.Title)
+            else if (
+                found is not null
+                && line.StartsWith("T:", StringComparison.Ordinal)
+                && line[2..].Trim() == tune.Title
+            )
                 return found;
         }
         return found;

@@ -17,18 +17,18 @@ public sealed record LockRow(string Place, string Words, ImmutableArray<Lock> Lo
         var runs = new List<List<Lock>>();
         foreach (var kept in locks.OrderBy(kept => kept.First).ThenBy(kept => kept.Last))
         {
-            if (kept is SoundLock && runs.LastOrDefault() is [.., SoundLock before] run && before.Last + 1 == kept.First)
+            if (
+                kept is SoundLock
+                && runs.LastOrDefault() is [.., SoundLock before] run
+                && before.Last + 1 == kept.First
+            )
                 run.Add(kept);
             else
                 runs.Add([kept]);
         }
         return
         [
-            .. runs.Select(run => new LockRow(
-                PlaceWords.Of(grid, run[0].First, run[^1].Last),
-                run[0].Words,
-                [.. run]
-            )),
+            .. runs.Select(run => new LockRow(PlaceWords.Of(grid, run[0].First, run[^1].Last), run[0].Words, [.. run])),
         ];
     }
 }

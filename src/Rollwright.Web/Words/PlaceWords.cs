@@ -40,5 +40,6 @@ public static class PlaceWords
     }
 
     /// <summary>The same with a capital, to begin a heading with.</summary>
-    public static string Capital(string words) => words.Length == 0 ? words : char.ToUpperInvariant(words[0]) + words[1..];
+    public static string Capital(string words) =>
+        words.Length == 0 ? words : char.ToUpperInvariant(words[0]) + words[1..];
 }

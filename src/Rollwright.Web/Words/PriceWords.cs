@@ -27,6 +27,7 @@ public static class PriceWords
         return $"{words} dearer";
     }
 
-    /// <summary>The number in notes: "0.45".</summary>
-    public static string Notes(int thousandths) => (thousandths / 1000.0).ToString("0.00", CultureInfo.InvariantCulture);
+    /// <summary>The number in notes: "0.45", "−2.52".</summary>
+    public static string Notes(int thousandths) =>
+        (thousandths / 1000.0).ToString("0.00;−0.00", CultureInfo.InvariantCulture);
 }

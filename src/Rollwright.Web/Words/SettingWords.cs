@@ -15,23 +15,12 @@ public static class SettingWords
             + $"{Capo(setting.Capo)}, played out of {setting.Position.Tonic}";
     }
 
-    /// <summary>"G position, open G, capo 2, an octave below the fiddle".</summary>
+    /// <summary>"G position, open G, capo 2": without the octave, which is chosen by solving.</summary>
     public static string Of(Setting setting)
     {
         ArgumentNullException.ThrowIfNull(setting);
-        return $"{setting.Position.Tonic} position, {setting.Tuning.Name}, {Capo(setting.Capo)}, {Octave(setting.Shift)}";
+        return $"{setting.Position.Tonic} position, {setting.Tuning.Name}, {Capo(setting.Capo)}";
     }
 
     private static string Capo(int fret) => fret == 0 ? "no capo" : $"capo {fret}";
-
-    // The fiddle's pitch is the tune's own; the nearest whole octave says what the banjo does with it.
-    private static string Octave(int shift) =>
-        (int)Math.Round(shift / 12.0) switch
-        {
-            0 => "at the fiddle's pitch",
-            -1 => "an octave below the fiddle",
-            < 0 and var octaves => $"{-octaves} octaves below the fiddle",
-            1 => "an octave above the fiddle",
-            var octaves => $"{octaves} octaves above the fiddle",
-        };
 }
