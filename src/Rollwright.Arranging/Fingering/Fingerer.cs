@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Rollwright.Arranging.Assembling;
+using Rollwright.Arranging.Chording;
 using Rollwright.Arranging.Lattice;
 using Rollwright.Arranging.Solving;
 using Rollwright.Arranging.Styles;
@@ -32,6 +33,8 @@ public static class Fingerer
         options ??= ArrangeOptions.Default;
         if (tune.Bars.All(bar => bar.Notes.IsEmpty))
             throw new ArrangeException($"'{tune.Title}' has no notes; there is nothing to finger.");
+        if (!tune.IsKeyGiven)
+            tune = KeyFinder.WithKey(tune);
         var level = LevelTable.Of(options.Level);
         var style = level
             .Apply(StyleTable.Find("melodic")!)

@@ -48,6 +48,7 @@ internal sealed class TuneReader
             Composer = state.Composer,
             Rhythm = state.Rhythm,
             Number = state.Number,
+            IsKeyGiven = state.IsKeyGiven,
             Key = written[0].Key,
             Time = written[0].Time,
             Tempo = state.Tempo,
@@ -95,9 +96,9 @@ internal sealed class TuneReader
                 line.Number,
                 1,
                 "music begins, but no K: line names the key",
-                "put K: and the key before it; C major is taken"
+                "put K: and the key before it; no sharp and no flat is taken"
             );
-            state.Field('K', "C", line.Number, 1);
+            state.Field('K', "none", line.Number, 1);
         }
         music.Read(line);
     }

@@ -34,6 +34,9 @@ internal sealed class TuneState(MessageLog log, BarWriter bars)
 
     public bool HasKey { get; private set; }
 
+    /// <summary>A K: field named the key; otherwise it is to be found from the notes.</summary>
+    public bool IsKeyGiven { get; private set; }
+
     public Accidentals Accidentals { get; } = new();
 
     public bool IsOtherVoice { get; private set; }
@@ -128,6 +131,8 @@ internal sealed class TuneState(MessageLog log, BarWriter bars)
             log.Error(line, column, wrong, "write a tonic and a mode, such as K:G, K:Ador or K:D mix; major is taken");
         KeyField = read;
         HasKey = true;
+        // The first key that is named is the tune's; K:none, an empty K: or one with only a clef leave it to the notes.
+        IsKeyGiven |= wrong is null && value.Trim() is ['A' or 'B' or 'C' or 'D' or 'E' or 'F' or 'G' or 'H', ..];
         bars.Key = SoundingKey;
         Accidentals.Clear();
         EndHead();

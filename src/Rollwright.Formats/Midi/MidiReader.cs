@@ -90,6 +90,7 @@ public static class MidiReader
             {
                 Title = string.IsNullOrEmpty(name) ? "Untitled" : name,
                 Key = key ?? new Key(new(Letter.C)),
+                IsKeyGiven = key is not null,
                 Time = written[0].Time,
                 Tempo = TempoOf(events.OfType<TempoEvent>().ToList(), written[0].Time, log),
                 Bars = written,

@@ -46,6 +46,7 @@ internal sealed class NotationScoreReader(XElement score, MessageLog log)
                 Title = ScoreReader.TitleOf(score),
                 Composer = ScoreReader.ComposerOf(score),
                 Key = bars[0].Key,
+                IsKeyGiven = KeyReader.ModeOf(key) is not null,
                 Time = bars[0].Time,
                 Tempo = ScoreReader.ReadTempo(part),
                 Bars = bars,

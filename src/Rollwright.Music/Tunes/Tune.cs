@@ -36,6 +36,9 @@ public sealed record Tune
     /// <summary>The key at the start.</summary>
     public required Key Key { get; init; }
 
+    /// <summary>Whether the source names the key; otherwise it stands for the notes' spelling only, and is to be found from them.</summary>
+    public bool IsKeyGiven { get; init; } = true;
+
     /// <summary>The metre at the start.</summary>
     public required TimeSignature Time { get; init; }
 
