@@ -135,6 +135,9 @@ public sealed class Inquiry(WorkLine line)
         if (turn != about || within != Within || spots is null)
             return;
         Spots = spots;
+        // What no lick fits any more is no spot to stand open.
+        if (!spots.Value.Any(spot => (spot.Best[0].Place.Step, spot.Best[0].Place.LastStep) == Opened))
+            Opened = null;
         Tell();
     }
 
