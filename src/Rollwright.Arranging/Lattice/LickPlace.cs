@@ -73,6 +73,9 @@ public sealed record LickPlace(Lick Lick, int Step, ImmutableArray<PathStep> Pat
             return null;
         var last = step + laid.Length - 1;
         var endsBar = last == grid.Bars[bar].End.Value - 1;
+        // What stands in the middle of a bar stops where a beat begins: the hands take up the tune there.
+        if (!endsBar && grid.Steps[last + 1].Strength < 2)
+            return null;
         var fits = lick.Role switch
         {
             LickRole.Pickup => endsBar && LeadsTo(grid, bar, lick.Next),

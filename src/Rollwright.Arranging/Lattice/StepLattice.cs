@@ -161,7 +161,8 @@ public sealed class StepLattice
         var shapes = new HandShape[grid.Steps.Length][];
         for (var step = 0; step < shapes.Length; step++)
         {
-            var set = new ShapeSet([.. choice.At(step).Concat(ends[step]).Distinct()]);
+            var chosen = choice.At(step);
+            var set = new ShapeSet(ends.Contains(step) ? [.. chosen.Concat(ends[step]).Distinct()] : chosen);
             if (!known.TryGetValue(set, out var same))
                 known[set] = same = set.Shapes;
             shapes[step] = same;
