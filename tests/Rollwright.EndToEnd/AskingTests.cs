@@ -126,7 +126,7 @@ public class AskingTests
         var spots = Direct.Value.Spots(within);
         var (spot, fit) = FirstDearer(spots);
         var dearer = Direct.Value.With(new LickLock(fit.Place)).Cost - Direct.Value.Cost;
-        dearer.Should().Be(fit.Price);
+        dearer.Should().Be(fit.Whole);
 
         await using var visitor = await Come();
         await visitor.Page.GetByLabel("A lick may make the break dearer by").SelectOptionAsync($"{within}");
@@ -134,7 +134,9 @@ public class AskingTests
         await Assertions.Expect(rows).ToHaveCountAsync(spots.Length);
         await rows.Nth(spots.IndexOf(spot)).GetByRole(AriaRole.Button).ClickAsync();
         var lick = visitor.Page.Locator(".licks li").Filter(new() { HasText = fit.Place.Lick.Name }).First;
-        await Assertions.Expect(lick).ToContainTextAsync($"{PriceWords.Dearer(dearer)} ({PriceWords.Notes(dearer)})");
+        await Assertions
+            .Expect(lick)
+            .ToContainTextAsync($"{PriceWords.Dearer(fit.Price)} ({PriceWords.Notes(fit.Price)})");
         await Assertions.Expect(visitor.Page.Locator(".wide .open-spot")).ToHaveCountAsync(1);
         await lick.GetByRole(AriaRole.Button).ClickAsync();
 
