@@ -31,7 +31,7 @@ public class BenchTests
             .Page.GetByLabel("One of ours")
             .EvaluateAsync<string>("s => s.selectedOptions[0].text");
         await Assertions.Expect(visitor.Page.Locator("h1")).ToHaveTextAsync(title);
-        await Assertions.Expect(visitor.Page.Locator("#drawing .wide svg")).ToBeVisibleAsync();
+        await Assertions.Expect(visitor.Page.Locator("#drawing .wide svg.engraving")).ToBeVisibleAsync();
         (await visitor.Page.Locator("#drawing .wide [id^='s-']").CountAsync()).Should().BeGreaterThan(50);
         visitor.Complaints.Should().BeEmpty();
     }

@@ -25,4 +25,39 @@ public class PictureTests
         );
         visitor.Complaints.Should().BeEmpty();
     }
+
+    [Theory]
+    [InlineData("asked-desktop", 1280, 900, ColorScheme.Light)]
+    [InlineData("asked-desktop-dark", 1280, 900, ColorScheme.Dark)]
+    [InlineData("asked-phone", 390, 844, ColorScheme.Light)]
+    [InlineData("asked-phone-dark", 390, 844, ColorScheme.Dark)]
+    public async Task The_page_is_whole_with_a_step_chosen_a_spot_open_and_the_advice_read(
+        string name,
+        int width,
+        int height,
+        ColorScheme colours
+    )
+    {
+        await using var visitor = await Visitor.Arrive(width, height, colours);
+        await visitor.Open("Wren on the Gatepost");
+        await visitor.Page.GetByRole(AriaRole.Button, new() { Name = "Compare settings and styles" }).ClickAsync();
+        await visitor.Page.Locator(".sentences").WaitForAsync();
+        await visitor.Page.GetByLabel("A lick may make the break dearer by").SelectOptionAsync("6000");
+        await Assertions.Expect(visitor.Page.Locator(".spots tbody tr").Nth(5)).ToBeAttachedAsync();
+        await visitor.Page.Locator(".spots button").First.ClickAsync();
+        await visitor.Page.Locator(".licks li").First.WaitForAsync();
+        await visitor.ChooseFirstStep();
+        await visitor.Page.Keyboard.PressAsync("ArrowRight");
+        await visitor.Page.GetByRole(AriaRole.Button, new() { Name = "Keep this" }).ClickAsync();
+        await Assertions.Expect(visitor.Page.Locator(".kept-here")).ToHaveCountAsync(1);
+        await visitor.Page.GetByText("The price of the whole, term by term").ClickAsync();
+        await visitor.Page.Locator("main > .card .terms").WaitForAsync();
+        var folder = Directory.CreateDirectory(Path.Combine(Places.Root, "out", "pictures"));
+        await visitor.Page.EvaluateAsync("document.querySelector('#drawing').scrollIntoView()");
+        await visitor.Page.ScreenshotAsync(new() { Path = Path.Combine(folder.FullName, $"{name}.png") });
+        await visitor.Page.ScreenshotAsync(
+            new() { Path = Path.Combine(folder.FullName, $"{name}-whole.png"), FullPage = true }
+        );
+        visitor.Complaints.Should().BeEmpty();
+    }
 }

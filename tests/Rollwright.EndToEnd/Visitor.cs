@@ -95,6 +95,26 @@ internal sealed class Visitor : IAsyncDisposable
         await Page.GetByRole(AriaRole.Button, new() { Name = "Make the break" }).ClickAsync();
     }
 
+    /// <summary>Takes one of the demo tunes and waits for its break.</summary>
+    public async Task Open(string title)
+    {
+        await Ready();
+        await Page.GetByLabel("One of ours").SelectOptionAsync(new SelectOptionValue { Label = title });
+        await Assertions.Expect(Page.Locator("h1")).ToHaveTextAsync(title);
+        await Settled();
+    }
+
+    /// <summary>Waits until nothing is being arranged.</summary>
+    public Task Settled() => Assertions.Expect(Page.Locator("main")).ToHaveAttributeAsync("aria-busy", "false");
+
+    /// <summary>Chooses the first step from the keyboard, and waits for its reasons.</summary>
+    public async Task ChooseFirstStep()
+    {
+        await Page.Locator("#drawing").FocusAsync();
+        await Page.Keyboard.PressAsync("Home");
+        await Page.Locator("#step-note .why").WaitForAsync();
+    }
+
     /// <summary>Waits until the page answers to a hand: its player has loaded what it plays.</summary>
     public Task Ready() => Page.Locator(".ledge[data-ready]").WaitForAsync();
 

@@ -73,7 +73,7 @@ export function attach(root) {
   // Only where the place has left the view: a page that moves at every note cannot be read.
   function bringIntoView(box) {
     const seen = box.getBoundingClientRect();
-    const ledge = root.getBoundingClientRect();
+    const ledge = (root.closest(".rail") ?? root).getBoundingClientRect();
     const floor = ledge.top > 0 && ledge.top < innerHeight ? ledge.top : innerHeight;
     if (seen.top >= 0 && seen.bottom <= floor) return;
     box.scrollIntoView({ block: "center", behavior: calm.matches ? "auto" : "smooth" });
@@ -156,8 +156,8 @@ export function attach(root) {
   });
 
   return {
-    // Another break, or the same at another tempo: goes on at the same place of the form.
-    async load(soundAddress, followAddress) {
+    // Another break of the same piece, or the same at another tempo, goes on at the same place of the form.
+    async load(soundAddress, followAddress, piece) {
       const share = follow ? sound.currentTime / follow.seconds : 0;
       const playing = !sound.paused;
       clear();
@@ -166,8 +166,8 @@ export function attach(root) {
         say(await answer.text());
         return;
       }
-      const samePiece = follow !== null && root.dataset.piece === soundAddress.split("?")[0];
-      root.dataset.piece = soundAddress.split("?")[0];
+      const samePiece = follow !== null && root.dataset.piece === piece;
+      root.dataset.piece = piece;
       follow = await answer.json();
       sound.src = soundAddress;
       sound.preload = "auto";

@@ -24,6 +24,7 @@ internal static class EmbeddedFiles
         ("/_framework/blazor.web.js", "blazor.web.js", "text/javascript"),
         ("/assets/workbench.css", "workbench.css", "text/css"),
         ("/assets/player.js", "player.js", "text/javascript"),
+        ("/assets/steps.js", "steps.js", "text/javascript"),
         ("/assets/icon.svg", "icon.svg", "image/svg+xml"),
     ];
 

@@ -1,16 +1,28 @@
 using System.Collections.Immutable;
+using Rollwright.Arranging;
 using Rollwright.Formats.Abc;
 using Rollwright.Music.Tunes;
+using Rollwright.Web.Words;
+using Lock = Rollwright.Arranging.Locks.Lock;
 
 namespace Rollwright.Web.State;
 
-/// <summary>What lies on one person's bench: the text, which of its tunes, the wishes, and the break made of them.</summary>
-public sealed class Bench(Shelf shelf)
+/// <summary>What lies on one person's bench: the text, which of its tunes, the wishes, and the turns the break has taken.</summary>
+public sealed class Bench
 {
     /// <summary>Two million characters: some thousand tunes. Larger files are for the command line.</summary>
     public const int MostCharacters = 2_000_000;
 
+    private readonly Shelf shelf;
+    private readonly WorkLine line = new();
     private int asked;
+
+    public Bench(Shelf shelf)
+    {
+        this.shelf = shelf;
+        Inquiry = new(line);
+        Inquiry.Changed += (_, _) => Tell();
+    }
 
     public string FileName { get; private set; } = "";
 
@@ -24,17 +36,23 @@ public sealed class Bench(Shelf shelf)
 
     public Wishes Wishes { get; private set; } = new();
 
-    /// <summary>The break; null where none could be made, and then <see cref="Problems"/> says why.</summary>
-    public Made? Made { get; private set; }
+    /// <summary>The turns of this tune; null before its first.</summary>
+    public Turns? Turns { get; private set; }
 
-    /// <summary>The break as it is drawn for the page; null where there is none.</summary>
-    public Drawing? Drawing { get; private set; }
+    /// <summary>What is shown; null where nothing could be made, and then the problems say why.</summary>
+    public Turn? Now { get; private set; }
+
+    /// <summary>What is asked about that which is shown.</summary>
+    public Inquiry Inquiry { get; }
 
     /// <summary>What the text has to answer for.</summary>
     public ImmutableArray<Problem> TextProblems { get; private set; } = [];
 
     /// <summary>What the wishes have to answer for.</summary>
     public ImmutableArray<Problem> WishProblems { get; private set; } = [];
+
+    /// <summary>Why the last change was refused, and where it was asked; null where it was not.</summary>
+    public (AskedAt Where, Problem What)? Refusal { get; private set; }
 
     /// <summary>A break is being made; what is shown is the one before it.</summary>
     public bool IsMaking { get; private set; }
@@ -60,59 +78,142 @@ public sealed class Bench(Shelf shelf)
     {
         FileName = fileName;
         Text = text;
-        Chosen = 0;
-        (Tunes, TextProblems) = BreakMaker.Read(reading);
-        return Make();
+        (Tunes, TextProblems) = TurnMaker.Read(reading);
+        return Choose(0);
     }
 
     /// <summary>Says why a file could not be put on the bench; what lay there stays.</summary>
     public void Refuse(string fileName, string what, string remedy)
     {
         TextProblems = [new(null, null, $"{fileName}: {what}", remedy, true)];
-        Changed?.Invoke(this, EventArgs.Empty);
+        Tell();
     }
 
     public Task Choose(int tune)
     {
         Chosen = Math.Clamp(tune, 0, Math.Max(0, Tunes.Length - 1));
-        return Make();
+        Turns = null;
+        return Wish(Wishes);
     }
 
-    public Task Wish(Wishes wishes)
+    /// <summary>Arranges the tune as wished.</summary>
+    public async Task Wish(Wishes wishes)
     {
         Wishes = wishes;
-        return Make();
+        WishProblems = [];
+        if (Tunes.IsEmpty)
+        {
+            asked++;
+            Show(null);
+            return;
+        }
+        if (Turns is { } turns && turns.Now.Wishes == wishes)
+        {
+            Go(turns.At);
+            return;
+        }
+        var tune = Tunes[Chosen];
+        var before = Turns?.Now;
+        var place = $"{tune.Title}: {wishes.Words}";
+        var (turn, problem) = await Make(() => TurnMaker.Arrange(tune, wishes, before, shelf), place);
+        if (turn is null && problem is null)
+            return;
+        if (turn is not null)
+            Turns = Turns?.With(turn) ?? Turns.Start(turn);
+        else
+            WishProblems = [problem! with { Line = TuneLine.Of(Text, tune), Column = 1 }];
+        Show(turn);
+    }
+
+    /// <summary>Changes what is shown; where that cannot be, it stays, and <see cref="Refusal"/> says why.</summary>
+    /// <param name="where">Where the person asked.</param>
+    /// <param name="place">The place of the tune, in words.</param>
+    /// <param name="words">What is asked there.</param>
+    /// <param name="change">The change.</param>
+    public async Task Change(AskedAt where, string place, string words, Func<Arrangement, Arrangement> change)
+    {
+        if (Now is not { } before)
+            return;
+        Refusal = null;
+        var said = place.Length == 0 ? words : $"{place}: {words}";
+        var (turn, problem) = await Make(() => TurnMaker.Change(before, said, change, shelf), place);
+        if (problem is not null)
+        {
+            Refusal = (where, problem);
+            IsMaking = false;
+            Tell();
+        }
+        else if (turn is not null)
+        {
+            Turns = Turns!.With(turn);
+            Show(turn);
+        }
+    }
+
+    /// <summary>Keeps something from now on.</summary>
+    public Task Keep(AskedAt where, params ImmutableArray<Lock> locks)
+    {
+        if (Now is not { } now || locks.IsEmpty)
+            return Task.CompletedTask;
+        var grid = now.Arrangement.Grid;
+        var place = PlaceWords.Of(grid, locks.Min(kept => kept.First), locks.Max(kept => kept.Last));
+        return Change(where, place, locks[0].Words, made => made.With(locks));
+    }
+
+    /// <summary>Goes to one of the turns, back or on.</summary>
+    public void Go(int turn)
+    {
+        if (Turns is not { } turns)
+            return;
+        asked++;
+        Turns = turns.Go(turn);
+        Wishes = Turns.Now.Wishes;
+        WishProblems = [];
+        Show(Turns.Now);
     }
 
     // Away from the page's own thread, so that it answers while a long tune is arranged. Where the person has asked for
     // something else meanwhile, the older answer is dropped.
-    private async Task Make()
+    private async Task<(Turn? Turn, Problem? Problem)> Make(Func<Turn> make, string place)
     {
         var mine = ++asked;
-        WishProblems = [];
-        if (Tunes.IsEmpty)
-        {
-            Show(null, null, []);
-            return;
-        }
         IsMaking = true;
-        Changed?.Invoke(this, EventArgs.Empty);
-        var (tune, wishes) = (Tunes[Chosen], Wishes);
-        var (made, drawing, problems) = await Task.Run(() =>
+        Tell();
+        var answer = await line.Run<(Turn?, Problem?)>(() =>
         {
-            var (made, problems) = BreakMaker.Make(tune, wishes, shelf);
-            return (made, made is null ? null : Drawing.Of(made.Break), problems);
+            try
+            {
+                return mine == Volatile.Read(ref asked) ? (make(), null) : (null, null);
+            }
+            catch (ArrangeException no)
+            {
+                return (null, Problem.Refusal(no.Message, place));
+            }
+            catch (Exception fault)
+            {
+                // The page must outlive a fault of ours: the person keeps the text and what else lies on the bench.
+                return (null, Problem.Fault(fault, place));
+            }
         });
-        if (mine == asked)
-            Show(made, drawing, problems);
+        return mine == asked ? answer : (null, null);
     }
 
-    private void Show(Made? made, Drawing? drawing, ImmutableArray<Problem> problems)
+    private void Show(Turn? turn)
     {
-        Made = made;
-        Drawing = drawing;
-        WishProblems = problems;
+        Now = turn;
+        Refusal = null;
         IsMaking = false;
-        Changed?.Invoke(this, EventArgs.Empty);
+        Inquiry.About(turn);
+        Tell();
     }
+
+    private void Tell() => Changed?.Invoke(this, EventArgs.Empty);
+}
+
+/// <summary>Where on the page a change was asked for; a refusal is told there.</summary>
+public enum AskedAt
+{
+    Step,
+    Spots,
+    Locks,
 }

@@ -1,13 +1,15 @@
+using Rollwright.Arranging;
 using Rollwright.Banjo.Breaks;
 using Rollwright.Engraving;
+using Rollwright.Engraving.Drawing;
 using Rollwright.Engraving.Svg;
 
 namespace Rollwright.Web.State;
 
 /// <summary>A break drawn for the page, for wide and for narrow windows; the style sheet shows the one that fits.</summary>
-/// <param name="Wide">SVG; strokes have the ids s-BAR-STROKE.</param>
-/// <param name="Narrow">SVG; the same ids with <see cref="NarrowPrefix"/> before them.</param>
-public sealed record Drawing(string Wide, string Narrow)
+/// <param name="Wide">Strokes have the ids s-BAR-STROKE.</param>
+/// <param name="Narrow">The same ids with <see cref="NarrowPrefix"/> before them.</param>
+public sealed record Drawing(DrawnPage Wide, DrawnPage Narrow)
 {
     public const string NarrowPrefix = "narrow-";
 
@@ -16,12 +18,21 @@ public sealed record Drawing(string Wide, string Narrow)
 
     private static readonly PageStyle NarrowStyle = PageStyle.Phone with { Scale = 1.35 };
 
-    public static Drawing Of(Break played) => new(Draw(played, WideStyle, ""), Draw(played, NarrowStyle, NarrowPrefix));
+    public static Drawing Of(Arrangement made)
+    {
+        ArgumentNullException.ThrowIfNull(made);
+        return new(Draw(made, WideStyle, ""), Draw(made, NarrowStyle, NarrowPrefix));
+    }
 
     // The page says the title and the setting itself.
-    private static string Draw(Break played, PageStyle style, string prefix) =>
-        SvgWriter.Write(
-            Engraver.Lay(played, style with { ShowHeading = false, Margin = 4 }),
-            options: new() { FixedSize = false, Prefix = prefix }
-        );
+    private static DrawnPage Draw(Arrangement made, PageStyle style, string prefix)
+    {
+        var layout = Engraver.Lay(made.Break, style with { ShowHeading = false, Margin = 4 });
+        var svg = SvgWriter.Write(layout, options: new() { FixedSize = false, Prefix = prefix });
+        return new(svg, StepPlaces.Of(layout, made.Grid, style.Scale));
+    }
 }
+
+/// <param name="Svg">The page.</param>
+/// <param name="Places">Where its steps are.</param>
+public sealed record DrawnPage(string Svg, StepPlaces Places);

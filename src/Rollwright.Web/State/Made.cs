@@ -1,13 +1,23 @@
+using System.Security.Cryptography;
 using System.Text;
 using Rollwright.Banjo.Breaks;
+using Rollwright.Formats.Json;
 
 namespace Rollwright.Web.State;
 
 /// <summary>A break that was made, under the name by which the browser asks for its forms.</summary>
-/// <param name="Id">Letters and digits; the same text and wishes give the same.</param>
+/// <param name="Id">Letters and digits; the same break has the same, whichever page or session made it.</param>
 /// <param name="Break">The break.</param>
 public sealed record Made(string Id, Break Break)
 {
+    private const int IdLength = 16;
+
+    public static Made Of(Break played) =>
+        new(
+            Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(JsonWriter.Write(played))))[..IdLength],
+            played
+        );
+
     /// <summary>A file name without ending: the title in letters, digits and hyphens.</summary>
     public string Stem
     {

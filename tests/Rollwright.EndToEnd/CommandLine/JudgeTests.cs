@@ -14,7 +14,16 @@ public class JudgeTests
     public void Rolls_at_level_4_keep_the_tune_and_stay_in_the_idiom()
     {
         var rows = Judged("roll", 4);
-        AtLeast(rows, ("recall", 0.95), ("rolls", 0.90), ("natural", 0.95), ("cells", 0.98), ("echo", 0.92), ("fit", 0.97), ("drive", 0.92));
+        AtLeast(
+            rows,
+            ("recall", 0.95),
+            ("rolls", 0.90),
+            ("natural", 0.95),
+            ("cells", 0.98),
+            ("echo", 0.92),
+            ("fit", 0.97),
+            ("drive", 0.92)
+        );
         AtMost(rows, ("same", 0.02), ("placed", 1.7), ("slurs", 1.5), ("drone", 0.33));
         AtLeast(rows, ("slurs", 0.4), ("drone", 0.15));
         Tenth(rows).Should().BeGreaterThanOrEqualTo(0.87);
@@ -24,7 +33,17 @@ public class JudgeTests
     public void Rolls_at_level_1_are_easy_and_still_the_tune()
     {
         var rows = Judged("roll", 1);
-        AtLeast(rows, ("recall", 0.80), ("rolls", 0.90), ("natural", 0.98), ("cells", 0.95), ("drone", 0.15), ("echo", 0.92), ("fit", 0.97), ("drive", 0.6));
+        AtLeast(
+            rows,
+            ("recall", 0.80),
+            ("rolls", 0.90),
+            ("natural", 0.98),
+            ("cells", 0.95),
+            ("drone", 0.15),
+            ("echo", 0.92),
+            ("fit", 0.97),
+            ("drive", 0.6)
+        );
         AtMost(rows, ("same", 0.02), ("placed", 1.0), ("slurs", 0.3), ("drone", 0.35));
         Tenth(rows).Should().BeGreaterThanOrEqualTo(0.70);
     }
@@ -33,7 +52,18 @@ public class JudgeTests
     public void Mixed_at_level_4_keeps_nearly_all_of_the_tune()
     {
         var rows = Judged("mixed", 4);
-        AtLeast(rows, ("recall", 0.985), ("rolls", 0.60), ("natural", 0.70), ("cells", 0.90), ("drone", 0.12), ("slurs", 0.3), ("echo", 0.92), ("fit", 0.97), ("drive", 0.92));
+        AtLeast(
+            rows,
+            ("recall", 0.985),
+            ("rolls", 0.60),
+            ("natural", 0.70),
+            ("cells", 0.90),
+            ("drone", 0.12),
+            ("slurs", 0.3),
+            ("echo", 0.92),
+            ("fit", 0.97),
+            ("drive", 0.92)
+        );
         AtMost(rows, ("same", 0.03), ("placed", 2.1), ("slurs", 1.5));
         Tenth(rows).Should().BeGreaterThanOrEqualTo(0.945);
     }
@@ -55,9 +85,18 @@ public class JudgeTests
         Assert.SkipUnless(Outside.Has("abc2midi"), "needs the program 'abc2midi' (see ./test)");
         using var place = new Workplace();
         string[] files = [.. Directory.GetFiles(tunes, "*.abc").Order(StringComparer.Ordinal)];
-        var (code, _, error) = place.Run(
-            ["arrange", .. files, "--style", style, "--level", $"{level}", "--out-dir", place.Folder, "--to", "musicxml,mid"]
-        );
+        var (code, _, error) = place.Run([
+            "arrange",
+            .. files,
+            "--style",
+            style,
+            "--level",
+            $"{level}",
+            "--out-dir",
+            place.Folder,
+            "--to",
+            "musicxml,mid",
+        ]);
         code.Should().Be(0, error);
         var (judged, output, problem) = Outside.Run("python3", judge, tunes, place.Folder, "--json");
         judged.Should().Be(0, problem);

@@ -1,0 +1,87 @@
+using System.Collections.Immutable;
+using Rollwright.Arranging;
+using Rollwright.Arranging.Styles;
+using Rollwright.Banjo.Tunings;
+using Rollwright.Formats.Abc;
+using Rollwright.Formats.Messages;
+using Rollwright.Music.Keys;
+using Rollwright.Music.Pitches;
+using Rollwright.Music.Tunes;
+
+namespace Rollwright.Web.State;
+
+/// <summary>The one place where the page meets the rooms that read, arrange and draw.</summary>
+internal static class TurnMaker
+{
+    /// <summary>The tunes of a text, and what it has to answer for.</summary>
+    public static (ImmutableArray<Tune> Tunes, ImmutableArray<Problem> Problems) Read(AbcReading reading) =>
+        (
+            reading.Tunes,
+            [
+                .. reading
+                    .Messages.OrderBy(message => message.Severity != Severity.Error)
+                    .Select(message => new Problem(
+                        message.Line,
+                        message.Column,
+                        message.What,
+                        message.Remedy,
+                        message.Severity == Severity.Error
+                    )),
+            ]
+        );
+
+    /// <summary>The tune as wished.</summary>
+    /// <param name="tune">The tune.</param>
+    /// <param name="wishes">What is asked for.</param>
+    /// <param name="before">What is shown now, of the same tune; null for nothing. Its locks stay where the break does.</param>
+    /// <param name="shelf">Where the browser finds what was made.</param>
+    /// <exception cref="ArrangeException">The wishes or the tune stand in the way.</exception>
+    public static Turn Arrange(Tune tune, Wishes wishes, Turn? before, Shelf shelf)
+    {
+        var keeps = before is not null && before.Wishes with { Instead = wishes.Instead } == wishes;
+        var made = keeps ? before!.Break : Arranger.Arrange(tune, OptionsOf(tune, wishes));
+        var words = before is null ? "the tune arranged" : wishes.WordsSince(before.Wishes);
+        // Locks speak of steps and hands that another setting or level does not have.
+        if (!keeps && before is { Arrangement.Locks.IsEmpty: false })
+            words += "; what was kept is let go";
+        if (wishes.Instead is null)
+            return Of(words, wishes, made, made, null, shelf);
+        var (shown, differs) = wishes.Instead.MakeOf(made, wishes.Level);
+        return Of(words, wishes, made, shown, differs, shelf);
+    }
+
+    /// <summary>A change of what is shown.</summary>
+    /// <exception cref="ArrangeException">Hands cannot do it.</exception>
+    public static Turn Change(Turn before, string words, Func<Arrangement, Arrangement> change, Shelf shelf)
+    {
+        var changed = change(before.Arrangement);
+        var made = before.Wishes.Instead is null ? changed : before.Break;
+        return Of(words, before.Wishes, made, changed, before.Differs, shelf);
+    }
+
+    private static Turn Of(
+        string words,
+        Wishes wishes,
+        Arrangement made,
+        Arrangement shown,
+        double? differs,
+        Shelf shelf
+    )
+    {
+        var kept = Made.Of(shown.Break);
+        shelf.Put(kept);
+        return new(words, wishes, made, shown, differs, kept, Drawing.Of(shown));
+    }
+
+    /// <summary>What is asked of the arranger.</summary>
+    public static ArrangeOptions OptionsOf(Tune tune, Wishes wishes) =>
+        new()
+        {
+            SoundingKey = wishes.Key is { } key ? new Key(PitchName.Parse(key)!.Value, tune.Key.Mode) : null,
+            Tuning = wishes.Tuning is { } tuning ? TuningTable.Find(tuning) : null,
+            Capo = wishes.Capo,
+            Level = wishes.Level,
+            Style = wishes.Style is { } style ? StyleTable.Find(style) : null,
+            SecondTime = wishes.SecondTime,
+        };
+}
