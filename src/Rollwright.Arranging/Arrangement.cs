@@ -26,6 +26,9 @@ public sealed class Arrangement
     public const int UsualSpotPrice = 3000;
 
     private readonly Tempo tempo;
+
+    // What made it, apart from the player's locks: a vamp's own locks, a version's price on likeness.
+    private readonly Overlay foundation;
     private ImmutableArray<StepReason>? reasons;
 
     internal Arrangement(
@@ -34,9 +37,11 @@ public sealed class Arrangement
         Solver solver,
         ImmutableArray<SettingOffer> settings,
         bool chordsAdded,
-        ImmutableArray<Lock> locks
+        ImmutableArray<Lock> locks,
+        Overlay? foundation = null
     )
     {
+        this.foundation = foundation ?? new(solver.Lattice.Grid.Steps.Length);
         this.tempo = tempo;
         Tune = tune;
         Solver = solver;
@@ -116,9 +121,9 @@ public sealed class Arrangement
         var made = ImmutableArray.CreateBuilder<(Arrangement, double)>(count);
         for (var i = 0; i < count; i++)
         {
-            var (solver, share) = VersionMaker.Make(this, version, solvers, differs);
+            var (solver, own, share) = VersionMaker.Make(this, version, solvers, differs);
             solvers = solvers.Add(solver);
-            made.Add((new(Tune, tempo, solver, Settings, ChordsAdded, Locks), share));
+            made.Add((new(Tune, tempo, solver, Settings, ChordsAdded, Locks, own), share));
         }
         return made.ToImmutable();
     }
@@ -127,9 +132,9 @@ public sealed class Arrangement
     /// <exception cref="ArrangeException">The tune's chords cannot be held as asked.</exception>
     public Arrangement BackupPart(BackupKind kind, int level)
     {
-        var (line, solver) = BackupMaker.Make(Tune, Break.Setting, kind, LevelTable.Of(level));
+        var (line, solver, own) = BackupMaker.Make(Tune, Break.Setting, kind, LevelTable.Of(level));
         return solver.Best.IsPossible
-            ? new(line, tempo, solver, Settings, ChordsAdded, [])
+            ? new(line, tempo, solver, Settings, ChordsAdded, [], own)
             : throw new ArrangeException(
                 $"The chords of '{Tune.Title}' cannot be held as a vamp at level {level}; choose a higher level, or rolls."
             );
@@ -138,11 +143,11 @@ public sealed class Arrangement
     private Arrangement Again(ImmutableArray<Lock> changed, ImmutableArray<Lock> locks)
     {
         var solver = changed.Any(TouchesSeam)
-            ? TuneSolver.Solve(Solver.Lattice, [.. locks])
+            ? TuneSolver.Solve(Solver.Lattice, foundation, locks)
             : Solver.Again(OverlayOf(locks), changed.Min(kept => kept.First), changed.Max(kept => kept.Last));
         if (!solver.Best.IsPossible)
-            throw new ArrangeException(Conflict.Words(Solver.Lattice, locks));
-        return new(Tune, tempo, solver, Settings, ChordsAdded, locks);
+            throw new ArrangeException(Conflict.Words(Solver.Lattice, foundation, locks));
+        return new(Tune, tempo, solver, Settings, ChordsAdded, locks, foundation);
     }
 
     // The steps that repeats jump to were settled before the locks came; those are settled anew.

@@ -37,7 +37,6 @@ public static class Advisor
     {
         var ways = StyleTable
             .Solo.SelectMany(style => drafts.Of(style).Select(way => Judge(tune, style, way)))
-            .OrderBy(way => way.Price)
             .ToImmutableArray();
         var setting = drafts.Of(StyleTable.Roll)[0];
         var roll = setting.Draft;
@@ -47,6 +46,7 @@ public static class Advisor
         ).Draft;
         var phrases = PhrasesOf(roll, melodic);
         var style = RollsSuit(roll) ? "roll" : "mixed";
+        ways = [.. ways.OrderBy(way => way.Style != style).ThenBy(way => way.Price)];
         return new(
             ways,
             phrases,

@@ -35,7 +35,15 @@ public static class SettingAdvice
             for (var octave = -3; octave <= 1; octave++)
             {
                 var setting = new Setting(place.Tuning, capo, position, up + (12 * octave));
-                if (Look(notes, setting, price * tune.Bars.Length * LevelTable.Of(options.Level).SettingPercent / 100, outOfReach) is { Reach: > 0.5 } offer)
+                if (
+                    Look(
+                        notes,
+                        setting,
+                        price * tune.Bars.Length * LevelTable.Of(options.Level).SettingPercent / 100,
+                        outOfReach
+                    ) is
+                    { Reach: > 0.5 } offer
+                )
                     offers.Add(offer);
             }
         }

@@ -4,7 +4,7 @@ using Rollwright.Banjo.Settings;
 namespace Rollwright.Arranging.Advice;
 
 /// <summary>What suits a tune, found by solving it.</summary>
-/// <param name="Ways">Settings and styles, the best first.</param>
+/// <param name="Ways">Settings and styles: those of the advised style first, then the others, each by price.</param>
 /// <param name="Phrases">Phrase by phrase, in the best setting, what rolls and what melodic style keep.</param>
 /// <param name="Style">The style that is advised.</param>
 /// <param name="Sentences">The same in words.</param>

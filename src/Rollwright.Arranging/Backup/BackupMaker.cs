@@ -17,23 +17,36 @@ internal static class BackupMaker
     /// <param name="setting">The setting of the break that it goes with.</param>
     /// <param name="kind">Rolls or vamp.</param>
     /// <param name="level">What the hands may be asked for.</param>
-    /// <returns>The bass line as a tune, and the part.</returns>
-    public static (Tune Line, Solver Solver) Make(Tune tune, Setting setting, BackupKind kind, LevelTable.Level level)
+    /// <returns>The bass line as a tune, the part, and what was laid over its lattice.</returns>
+    public static (Tune Line, Solver Solver, Overlay Foundation) Make(
+        Tune tune,
+        Setting setting,
+        BackupKind kind,
+        LevelTable.Level level
+    )
     {
         var isVamp = kind == BackupKind.Vamp;
         var line = BassLine.Under(tune, setting, runs: !isVamp);
         var style = StyleTable.Find(isVamp ? "vamp" : "backup")!;
         var draft = Drafts.Draft(line, setting, level, style);
         if (!isVamp)
-            return (line, TuneSolver.Finish(draft));
+            return (line, TuneSolver.Finish(draft), draft.Overlay);
         // Whole closed chords where the hand can hold them; two of their notes where it cannot yet.
-        var full = TuneSolver.Solve(draft.Lattice, [.. VampLocks(line, draft.Lattice.Grid, setting, strings: 3)]);
-        return (
-            line,
-            full.Best.IsPossible
-                ? full
-                : TuneSolver.Solve(draft.Lattice, [.. VampLocks(line, draft.Lattice.Grid, setting, strings: 2)])
-        );
+        var full = Vamp(line, draft, setting, strings: 3);
+        return full.Solver.Best.IsPossible ? full : Vamp(line, draft, setting, strings: 2);
+    }
+
+    private static (Tune Line, Solver Solver, Overlay Foundation) Vamp(
+        Tune line,
+        Solver draft,
+        Setting setting,
+        int strings
+    )
+    {
+        var overlay = new Overlay(draft.Lattice.Grid.Steps.Length);
+        foreach (var kept in VampLocks(line, draft.Lattice.Grid, setting, strings))
+            overlay.Add(kept);
+        return (line, TuneSolver.Solve(draft.Lattice, overlay, []), overlay);
     }
 
     // Bass where the line has a note, a chop half way to the next, silence elsewhere. A pickup keeps still.

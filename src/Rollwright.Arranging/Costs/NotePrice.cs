@@ -75,11 +75,25 @@ public sealed class NotePrice(Weights weights, Setting setting)
     public void Pair<T>(ref T tally, StepPlace step, RightEvent happening, HandShape shape)
         where T : struct, ITally
     {
-        if (pair == 0 || step.Strength < 2 || step.Onset is not { } tune || happening.Plucks is not [var (_, one), var (_, two)])
+        if (
+            pair == 0
+            || step.Strength < 2
+            || step.Onset is not { } tune
+            || happening.Plucks is not [var (_, one), var (_, two)]
+        )
             return;
-        var (first, second) = (setting.Tuning.KeyOf(one, shape.FretOn(one)), setting.Tuning.KeyOf(two, shape.FretOn(two)));
+        var (first, second) = (
+            setting.Tuning.KeyOf(one, shape.FretOn(one)),
+            setting.Tuning.KeyOf(two, shape.FretOn(two))
+        );
         var (low, high) = (Math.Min(first, second), Math.Max(first, second));
-        if (high == tune && one != 5 && two != 5 && (high - low) is 3 or 4 or 8 or 9 && setting.Position.Contains(low % 12))
+        if (
+            high == tune
+            && one != 5
+            && two != 5
+            && (high - low) is 3 or 4 or 8 or 9
+            && setting.Position.Contains(low % 12)
+        )
             tally.Add(Term.Pair, pair);
     }
 
@@ -88,8 +102,8 @@ public sealed class NotePrice(Weights weights, Setting setting)
     {
         if (fret > FirstPosition)
             tally.Add(Term.HighFret, highFret * (fret - FirstPosition));
-        else
-            tally.Add(Term.LowFret, onString == 5 ? 0 : lowFret * (FirstPosition - fret));
+        else if (fret > 0)
+            tally.Add(Term.LowFret, lowFret * (FirstPosition - fret));
         if (fret == 0 || onString == 5)
             return;
         for (var s = 1; s <= 4; s++)

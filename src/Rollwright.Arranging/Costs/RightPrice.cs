@@ -44,7 +44,10 @@ public sealed class RightPrice(Weights weights)
         {
             // After a slur the finger that plucked before it plucks again: the hand has stopped rolling. The thumb may.
             if (before.Last == 0)
-                tally.Add(Term.FingerAgain, happening.Plucks[0].Finger == RightFinger.T ? 0 : weights[Term.FingerAgain]);
+                tally.Add(
+                    Term.FingerAgain,
+                    happening.Plucks[0].Finger == RightFinger.T ? 0 : weights[Term.FingerAgain]
+                );
             else
                 tally.Add(Term.Trill, trill);
         }

@@ -39,7 +39,14 @@ public sealed record BarPattern(
                 i > 0 ? places[i - 1].Length
                 : hasShortSteps ? half
                 : metreStep;
-            steps.Add(new(places[i].Main, before + places[i].Length <= metreStep, i > 0 && before < half, places[i].IsAfterTheEnd));
+            steps.Add(
+                new(
+                    places[i].Main,
+                    before + places[i].Length <= metreStep,
+                    i > 0 && before < half,
+                    places[i].IsAfterTheEnd
+                )
+            );
         }
         return new(steps.MoveToImmutable(), grid.IsFull(bar), grid.OpensPhrase(bar), hasShortSteps);
     }

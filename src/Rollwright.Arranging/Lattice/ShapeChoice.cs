@@ -32,11 +32,15 @@ public sealed class ShapeChoice(StepGrid grid, Setting setting, LeftBounds bound
         var places = Places(step);
         var sight = new Sight(
             grid.Steps[step].Chord,
-            string.Create(2 * places.Count, places, static (text, all) =>
-            {
-                for (var i = 0; i < all.Count; i++)
-                    (text[2 * i], text[(2 * i) + 1]) = ((char)all[i].String, (char)all[i].Fret);
-            })
+            string.Create(
+                2 * places.Count,
+                places,
+                static (text, all) =>
+                {
+                    for (var i = 0; i < all.Count; i++)
+                        (text[2 * i], text[(2 * i) + 1]) = ((char)all[i].String, (char)all[i].Fret);
+                }
+            )
         );
         if (!seen.TryGetValue(sight, out var shapes))
             seen[sight] = shapes = Find(grid.Steps[step].Chord, places);

@@ -12,15 +12,16 @@ public static class Conflict
 {
     /// <summary>Which of the locks cannot be kept together, in words.</summary>
     /// <param name="lattice">The question.</param>
+    /// <param name="foundation">What lies over it from the start and stays.</param>
     /// <param name="locks">All that are asked for, the oldest first.</param>
-    public static string Words(StepLattice lattice, ImmutableArray<Lock> locks)
+    public static string Words(StepLattice lattice, Overlay foundation, ImmutableArray<Lock> locks)
     {
         var needed = locks;
         // Locks are left out one at a time, the oldest first; what then becomes possible was needed for the conflict.
         foreach (var kept in locks)
         {
             var fewer = needed.Remove(kept);
-            if (!IsPossible(lattice, fewer))
+            if (!IsPossible(lattice, foundation, fewer))
                 needed = fewer;
         }
         var words = string.Join(" and ", needed.Select(kept => $"{Place(lattice.Grid, kept)}: {kept.Words}"));
@@ -29,8 +30,8 @@ public static class Conflict
             : $"These cannot be kept together: {words}; take one of them away.";
     }
 
-    private static bool IsPossible(StepLattice lattice, ImmutableArray<Lock> locks) =>
-        TuneSolver.Solve(lattice, [.. locks]).Best.IsPossible;
+    private static bool IsPossible(StepLattice lattice, Overlay foundation, ImmutableArray<Lock> locks) =>
+        TuneSolver.Solve(lattice, foundation, locks).Best.IsPossible;
 
     private static string Place(StepGrid grid, Lock kept)
     {

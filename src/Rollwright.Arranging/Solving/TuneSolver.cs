@@ -15,14 +15,18 @@ namespace Rollwright.Arranging.Solving;
 public static class TuneSolver
 {
     /// <param name="lattice">The question.</param>
-    /// <param name="locks">What must be kept to.</param>
-    public static Solver Solve(StepLattice lattice, params ReadOnlySpan<Lock> locks)
+    /// <param name="foundation">What lies over it from the start.</param>
+    /// <param name="locks">What must be kept to besides.</param>
+    public static Solver Solve(StepLattice lattice, Overlay foundation, ImmutableArray<Lock> locks)
     {
-        var overlay = new Overlay(lattice.Grid.Steps.Length);
+        var overlay = foundation.Copy();
         foreach (var kept in locks)
             overlay.Add(kept);
         return Finish(Solver.Open(lattice, overlay));
     }
+
+    /// <summary>The tune as it is, nothing laid over it.</summary>
+    public static Solver Solve(StepLattice lattice) => Solve(lattice, new(lattice.Grid.Steps.Length), []);
 
     /// <summary>From the first solution of a lattice to the one that repeats and equal bars ask for.</summary>
     public static Solver Finish(Solver first)
@@ -62,7 +66,11 @@ public static class TuneSolver
     }
 
     // The cheapest of the equal bars is the model of the others.
-    private static Dictionary<int, int> Models(StepGrid grid, Solution solution, ImmutableArray<ImmutableArray<int>> groups)
+    private static Dictionary<int, int> Models(
+        StepGrid grid,
+        Solution solution,
+        ImmutableArray<ImmutableArray<int>> groups
+    )
     {
         var models = new Dictionary<int, int>();
         foreach (var group in groups)

@@ -82,7 +82,14 @@ public static class LevelTable
                 row.Whole("licks")
             );
             var number = row.Whole("level");
-            levels.Add(new(number, bounds, percents.GetValueOrDefault(number, ImmutableDictionary<Term, int>.Empty), row.Whole("settings")));
+            levels.Add(
+                new(
+                    number,
+                    bounds,
+                    percents.GetValueOrDefault(number, ImmutableDictionary<Term, int>.Empty),
+                    row.Whole("settings")
+                )
+            );
         }
         return levels.ToImmutable();
     }

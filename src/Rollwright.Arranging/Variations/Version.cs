@@ -8,8 +8,9 @@ namespace Rollwright.Arranging.Variations;
 /// <summary>A kind of version: what becomes of the prices, and how much of the break must sound otherwise.</summary>
 /// <param name="Name">As <c>data/versions.txt</c> has it.</param>
 /// <param name="Changes">Prices that change: per cent of the style's, or a price of its own.</param>
+/// <param name="IsOctaveUp">The tune goes an octave higher where most of it lies on the neck there.</param>
 /// <param name="Differs">Share of the steps that must sound otherwise, 0 to 1.</param>
-public sealed record Version(string Name, ImmutableArray<Version.Change> Changes, double Differs)
+public sealed record Version(string Name, ImmutableArray<Version.Change> Changes, bool IsOctaveUp, double Differs)
 {
     private static readonly Lazy<ImmutableArray<Version>> BuiltIn = new(() =>
         Parse("versions.txt", BuiltInData.Text("versions.txt"))
@@ -33,7 +34,7 @@ public sealed record Version(string Name, ImmutableArray<Version.Change> Changes
     public static ImmutableArray<Version> Parse(string file, string text) =>
         [
             .. DataTable
-                .Parse(file, text, "version", "price", "percent", "set", "differs")
+                .Parse(file, text, "version", "price", "percent", "set", "octave", "differs")
                 .Rows.GroupBy(row => row["version"])
                 .Select(rows => new Version(
                     rows.Key,
@@ -45,6 +46,7 @@ public sealed record Version(string Name, ImmutableArray<Version.Change> Changes
                                 row["set"] == "-" ? null : row.Whole("set")
                             )),
                     ],
+                    rows.Any(row => row["octave"] == "up"),
                     rows.Max(row => row.Whole("differs")) / 100.0
                 )),
         ];

@@ -2,6 +2,8 @@ using System.Collections.Immutable;
 using Rollwright.Arranging.Costs;
 using Rollwright.Arranging.Lattice;
 using Rollwright.Arranging.Solving;
+using Rollwright.Arranging.Styles;
+using Rollwright.Arranging.Wishes;
 
 namespace Rollwright.Arranging.Variations;
 
@@ -16,13 +18,16 @@ public static class VersionMaker
     private const int FirstPrice = 100;
     private const int HighestPrice = 1600;
 
+    /// <summary>From this share of notes on the neck on, a tune may go an octave up (assumption).</summary>
+    private const double MostOfTheTune = 0.9;
+
     /// <summary>One more version.</summary>
     /// <param name="made">The break that the version is of.</param>
     /// <param name="version">What kind.</param>
     /// <param name="before">Versions that it must differ from, the break itself included.</param>
     /// <param name="differs">Share of the steps that must differ; null for the version's own.</param>
-    /// <returns>The version, and the least share of steps in which it differs from one before.</returns>
-    public static (Solver Solver, double Share) Make(
+    /// <returns>The version, what was laid over it, and the least share of steps in which it differs from one before.</returns>
+    public static (Solver Solver, Overlay Foundation, double Share) Make(
         Arrangement made,
         Version version,
         ImmutableArray<Solver> before,
@@ -31,26 +36,36 @@ public static class VersionMaker
     {
         var from = made.Solver.Lattice;
         var style = version.Apply(from.Style);
-        var lattice = from.With(style);
+        var lattice = version.IsOctaveUp && OctaveUp(made, style) is { } up ? up : from.With(style);
         var wanted = differs ?? version.Differs;
-        var best = (Solver: made.Solver, Share: -1.0);
+        var best = (made.Solver, Foundation: new Overlay(lattice.Grid.Steps.Length), Share: -1.0);
         for (var price = FirstPrice; price <= HighestPrice; price *= 2)
         {
             var overlay = new Overlay(lattice.Grid.Steps.Length);
-            foreach (var kept in made.Locks)
-                overlay.Add(kept);
             foreach (var other in before)
                 Repeated(overlay, other.Best, price);
-            var solver = TuneSolver.Finish(Solver.Open(lattice, overlay));
+            var solver = TuneSolver.Solve(lattice, overlay, made.Locks);
             if (!solver.Best.IsPossible)
                 break;
             var share = before.Min(other => ShareOtherwise(solver.Best, other.Best));
             if (share > best.Share)
-                best = (solver, share);
+                best = (solver, overlay, share);
             if (share >= wanted)
                 break;
         }
         return best;
+    }
+
+    // The tune an octave higher; null where too much of it would lie beyond the level's highest fret.
+    private static StepLattice? OctaveUp(Arrangement made, Style style)
+    {
+        var from = made.Solver.Lattice;
+        var setting = from.Setting with { Shift = from.Setting.Shift + 12 };
+        var grid = StepGrid.Lay(made.Tune, setting, style.FollowsTune);
+        var onsets = grid.Steps.Where(step => step.Onset is not null).ToArray();
+        var highest = setting.Tuning.OpenOf(1) + from.Bounds.HighestFret;
+        var reached = onsets.Count(step => step.Onset <= highest);
+        return reached >= MostOfTheTune * onsets.Length ? StepLattice.Build(grid, setting, from.Bounds, style) : null;
     }
 
     /// <summary>Share of the steps that sound otherwise, 0 to 1.</summary>

@@ -137,7 +137,11 @@ public sealed class StepGrid
         // A pickup is completed by the bar line after it.
         var missing = bar.IsPartial && IsPickup(tune, index) ? bar.Time.Bar - bar.Length : Fraction.Zero;
         var times = StepTimes.Of(bar, missing > Fraction.Zero, followsTune);
-        var lastOnset = bar.Notes.Where(note => !note.TiedFromBefore).Select(note => note.At).DefaultIfEmpty(bar.Length).Max();
+        var lastOnset = bar
+            .Notes.Where(note => !note.TiedFromBefore)
+            .Select(note => note.At)
+            .DefaultIfEmpty(bar.Length)
+            .Max();
         for (var i = 0; i < times.Length; i++)
         {
             var (at, main) = times[i];

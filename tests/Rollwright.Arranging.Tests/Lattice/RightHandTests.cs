@@ -96,7 +96,7 @@ public class RightHandTests
                         (open & (1 << item.Index)) != 0 && item.Item.FingerAt(position) == happening.Plucks[0].Finger
                     )
                     .Sum(item => 1 << item.Index);
-            Price.Of(ref sum, state, happening, left == 0 && open != 0, false);
+            Price.Of(ref sum, state, happening, left == 0 && open != 0, new(position, false, false));
             state =
                 happening.IsSilent ? new(0, left)
                 : happening.IsPinch ? new(0, left, happening.FingerMask)

@@ -110,7 +110,9 @@ public class SolverTests
                     )
                         continue;
                     var sum = new Sum();
-                    lattice.Style.Manners[manner].Right.Of(ref sum, hand, happening, false, place.IsBetween);
+                    lattice
+                        .Style.Manners[manner]
+                        .Right.Of(ref sum, hand, happening, false, new(place.Main, false, false, place.IsAfterTheEnd));
                     best = Math.Min(
                         best,
                         move
@@ -159,6 +161,7 @@ public class SolverTests
                     notes.Finger(ref sum, finger);
                 missing = Math.Min(missing, notes.Missing(place, key));
             }
+            notes.Pair(ref sum, place, happening, shape);
             return sum.Total + missing;
         }
 
@@ -178,7 +181,14 @@ public class SolverTests
                 var holds = end - start <= metreStep;
                 var older = holds ? state.Last : 0;
                 if (done.Slurred != 0)
-                    state = isBetween ? state with { Last = older, Older = 0, Earlier = 0 } : new(manner, 0, older);
+                    state = isBetween
+                        ? state with
+                        {
+                            Last = older,
+                            Older = 0,
+                            Earlier = 0,
+                        }
+                        : new(manner, 0, older, Earlier: state.Last);
                 else if (done.Event.IsSilent)
                     state =
                         isBetween && holds ? state with { Older = 0, Rings = false }

@@ -73,7 +73,9 @@ internal static class FitLicks
     {
         foreach (var spot in spots)
         {
-            Console.WriteLine($"{Place(made, spot)}, {spot.Chord}: {spot.Count} {(spot.Count == 1 ? "lick fits" : "licks fit")}");
+            Console.WriteLine(
+                $"{Place(made, spot)}, {spot.Chord}: {spot.Count} {(spot.Count == 1 ? "lick fits" : "licks fit")}"
+            );
             foreach (var fit in spot.Best)
             {
                 var price = made.Has(fit.Place) ? "stands there" : Notes(fit.Price);
@@ -91,7 +93,8 @@ internal static class FitLicks
         );
     }
 
-    private static string Notes(int thousandths) => (thousandths / 1000.0).ToString("+0.00;-0.00;0.00", CultureInfo.InvariantCulture);
+    private static string Notes(int thousandths) =>
+        (thousandths / 1000.0).ToString("+0.00;-0.00;0.00", CultureInfo.InvariantCulture);
 
     private static string JsonOf(Arrangement made, IEnumerable<Spot> spots) =>
         JsonSerializer.Serialize(
