@@ -25,7 +25,7 @@ public class SolverBenchmarks
     public void Read()
     {
         tune = DemoTune.Read();
-        setting = SettingAdvice.For(tune, ArrangeOptions.Default)[0].Setting;
+        setting = SettingAdvice.For(tune, ArrangeOptions.Default, StyleTable.Roll)[0].Setting;
     }
 
     /// <summary>Lattice and exact path for the setting that looks best.</summary>

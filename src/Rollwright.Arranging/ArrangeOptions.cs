@@ -1,3 +1,4 @@
+using Rollwright.Arranging.Lattice;
 using Rollwright.Arranging.Styles;
 using Rollwright.Banjo.Tunings;
 using Rollwright.Music.Keys;
@@ -22,6 +23,9 @@ public sealed record ArrangeOptions
 
     /// <summary>Null for the one that suits the tune: rolls where they keep it, else mixed.</summary>
     public Style? Style { get; init; }
+
+    /// <summary>The licks at hand; those of the program by default.</summary>
+    public LickIndex Licks { get; init; } = LickIndex.BuiltIn;
 
     /// <summary>
     /// Repeats are written out, and the second time through differs from the first in this share of its steps, 0 to 1;

@@ -22,8 +22,8 @@ namespace Rollwright.Arranging;
 /// <remarks>A value; what it answers is worked out when first asked for, by one thread at a time.</remarks>
 public sealed class Arrangement
 {
-    /// <summary>How much dearer a lick may make the break and still count as fitting (assumption): a plain note of the tune and a half.</summary>
-    public const int UsualSpotPrice = 1500;
+    /// <summary>How much dearer a lick may make the break and still count as fitting (assumption): about a note of the tune on a beat and one between.</summary>
+    public const int UsualSpotPrice = 3000;
 
     private readonly Tempo tempo;
     private ImmutableArray<StepReason>? reasons;
@@ -82,6 +82,9 @@ public sealed class Arrangement
 
     /// <summary>The licks that could stand from a step on, by chord, tuning, level and length.</summary>
     public ImmutableArray<LickPlace> LicksAt(int step) => [.. Solver.Lattice.Licks[step]];
+
+    /// <summary>Whether a lick stands in the break, where it does.</summary>
+    public bool Has(LickPlace place) => Solver.Best.Licks.Contains(place);
 
     internal Solver Solver { get; }
 

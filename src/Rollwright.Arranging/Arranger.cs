@@ -19,20 +19,16 @@ public static class Arranger
     public static Arrangement Arrange(Tune tune, ArrangeOptions? options = null)
     {
         options ??= ArrangeOptions.Default;
-        var (chorded, offers) = Prepare(options.SecondTime is null ? tune : tune.WrittenOut(), options);
-        var drafts = new Drafts(chorded, offers, LevelTable.Of(options.Level));
+        var chorded = Prepare(options.SecondTime is null ? tune : tune.WrittenOut());
+        var drafts = new Drafts(chorded, options);
         var ways = Possible(chorded, drafts.Of(options.Style ?? StyleTable.Roll));
         if (options.Style is null && !Advisor.RollsSuit(ways[0].Draft))
             ways = Possible(chorded, drafts.Of(StyleTable.Find("mixed")!));
         var solver = TuneSolver.Finish(ways[0].Draft);
         if (options.SecondTime is { } differs)
             solver = SecondTime.Vary(solver, tune.Order, differs);
-        ImmutableArray<SettingOffer> ordered =
-        [
-            .. ways.Select(way => way.Offer),
-            .. offers.Where(offer => ways.All(way => way.Offer != offer)),
-        ];
-        return new(chorded, tune.Tempo ?? TempoFor(tune.Time), solver, ordered, !tune.HasChords, []);
+        ImmutableArray<SettingOffer> settings = [.. ways.Select(way => way.Offer)];
+        return new(chorded, tune.Tempo ?? TempoFor(tune.Time), solver, settings, !tune.HasChords, []);
     }
 
     /// <summary>Settings and styles compared, phrase by phrase, by solving the tune in them.</summary>
@@ -40,30 +36,24 @@ public static class Arranger
     public static TuneAdvice Advise(Tune tune, ArrangeOptions? options = null)
     {
         options ??= ArrangeOptions.Default;
-        var (chorded, offers) = Prepare(tune, options);
-        var drafts = new Drafts(chorded, offers, LevelTable.Of(options.Level));
+        var chorded = Prepare(tune);
+        var drafts = new Drafts(chorded, options);
         Possible(chorded, drafts.Of(StyleTable.Roll));
         return Advisor.Of(chorded, drafts);
     }
 
-    private static (Tune Chorded, ImmutableArray<SettingOffer> Offers) Prepare(Tune tune, ArrangeOptions options)
+    private static Tune Prepare(Tune tune)
     {
         if (tune.Bars.All(bar => bar.Notes.IsEmpty))
             throw new ArrangeException($"'{tune.Title}' has no notes; write its melody, then arrange it.");
         var keyed = tune.IsKeyGiven ? tune : KeyFinder.WithKey(tune);
-        var chorded = keyed.HasChords ? keyed : ChordFinder.WithChords(keyed);
-        var offers = SettingAdvice.For(chorded, options);
-        if (offers.IsEmpty)
-            throw new ArrangeException(
-                $"The notes of '{tune.Title}' do not lie on a banjo in this setting; choose another key, tuning or capo."
-            );
-        return (chorded, offers);
+        return keyed.HasChords ? keyed : ChordFinder.WithChords(keyed);
     }
 
     private static ImmutableArray<Drafts.Way> Possible(Tune tune, ImmutableArray<Drafts.Way> ways) =>
         ways.IsEmpty
             ? throw new ArrangeException(
-                $"No way to play '{tune.Title}' was found in this setting; choose another key, tuning or capo."
+                $"The notes of '{tune.Title}' do not lie on a banjo in this setting; choose another key, tuning or capo."
             )
             : ways;
 

@@ -10,11 +10,12 @@ using Rollwright.Music.Tunes;
 namespace Rollwright.Arranging;
 
 /// <summary>First solutions of a tune in the settings that look best, one set a style; each is worked out once.</summary>
-internal sealed class Drafts(Tune tune, ImmutableArray<SettingOffer> offers, LevelTable.Level level)
+internal sealed class Drafts(Tune tune, ArrangeOptions options)
 {
     // The lattice decides between this many settings that look best.
-    private const int SettingsTried = 3;
+    private const int SettingsTried = 4;
 
+    private readonly LevelTable.Level level = LevelTable.Of(options.Level);
     private readonly Dictionary<string, ImmutableArray<Way>> known = [];
 
     /// <summary>A setting solved in a style.</summary>
@@ -28,9 +29,10 @@ internal sealed class Drafts(Tune tune, ImmutableArray<SettingOffer> offers, Lev
     {
         if (!known.TryGetValue(style.Name, out var ways))
             known[style.Name] = ways = [
-                .. offers
+                .. SettingAdvice
+                    .For(tune, options, style)
                     .Take(SettingsTried)
-                    .Select(offer => new Way(offer, Draft(tune, offer.Setting, level, style)))
+                    .Select(offer => new Way(offer, Draft(tune, offer.Setting, level, style, options.Licks)))
                     .Where(way => way.Draft.Best.IsPossible)
                     .OrderBy(way => way.Price),
             ];
@@ -38,9 +40,12 @@ internal sealed class Drafts(Tune tune, ImmutableArray<SettingOffer> offers, Lev
     }
 
     /// <summary>The first solution in one setting.</summary>
-    public static Solver Draft(Tune tune, Setting setting, LevelTable.Level level, Style style)
+    public static Solver Draft(Tune tune, Setting setting, LevelTable.Level level, Style style, LickIndex? licks = null)
     {
         var grid = StepGrid.Lay(tune, setting, style.FollowsTune);
-        return Solver.Open(StepLattice.Build(grid, setting, level.Bounds, level.Apply(style)), new(grid.Steps.Length));
+        return Solver.Open(
+            StepLattice.Build(grid, setting, level.Bounds, level.Apply(style), licks),
+            new(grid.Steps.Length)
+        );
     }
 }

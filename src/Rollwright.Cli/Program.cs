@@ -7,6 +7,7 @@ var root = new RootCommand("From the melody that fiddlers play to a break for th
     AdviseCommand.Build(),
     FingerCommand.Build(),
     CheckCommand.Build(),
+    LicksCommand.Build(),
     RenderCommand.Build(),
     ServeCommand.Build(),
 };

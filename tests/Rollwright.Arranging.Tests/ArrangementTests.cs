@@ -103,7 +103,7 @@ public class ArrangementTests
                         return;
                     var fit = fits[pick % fits.Length];
                     var swapped = made.With(new LickLock(fit.Place));
-                    (swapped.Cost - made.Cost).Should().Be(fit.Price);
+                    (swapped.Cost - made.Cost).Should().Be(fit.Whole);
                     Checker.Check(swapped.Break).Should().BeEmpty();
                     swapped.Solver.Best.Path[fit.Place.Step].Should().Be(fit.Place.Path[0]);
                 },

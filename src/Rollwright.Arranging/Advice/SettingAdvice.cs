@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using Rollwright.Arranging.Costs;
+using Rollwright.Arranging.Styles;
 using Rollwright.Banjo.Settings;
 using Rollwright.Banjo.Tunings;
 using Rollwright.Music.Keys;
@@ -12,14 +14,16 @@ namespace Rollwright.Arranging.Advice;
 /// </summary>
 public static class SettingAdvice
 {
-    private const int OutOfReach = 1000;
+    // What a note that is not on the neck costs more than the style's price of a missed one (assumption, per cent).
+    private const int OutOfReachPercent = 85;
     private const int FrettedNote = 110;
     private const int AFretHigher = 45;
 
     /// <summary>Settings for a tune, most promising first.</summary>
     /// <remarks>Empty only where the options contradict each other: a capo that leaves no known position.</remarks>
-    public static ImmutableArray<SettingOffer> For(Tune tune, ArrangeOptions options)
+    public static ImmutableArray<SettingOffer> For(Tune tune, ArrangeOptions options, Style style)
     {
+        var outOfReach = style.Weights[Term.MelodyMissed] * OutOfReachPercent / 100;
         // A key that is asked for moves the tune; its mode is its own.
         var sounding = options.SoundingKey is { } asked ? asked with { Mode = tune.Key.Mode } : tune.Key;
         var notes = tune.Played();
@@ -31,7 +35,7 @@ public static class SettingAdvice
             for (var octave = -3; octave <= 1; octave++)
             {
                 var setting = new Setting(place.Tuning, capo, position, up + (12 * octave));
-                if (Look(notes, setting, price * tune.Bars.Length) is { Reach: > 0.5 } offer)
+                if (Look(notes, setting, price * tune.Bars.Length, outOfReach) is { Reach: > 0.5 } offer)
                     offers.Add(offer);
             }
         }
@@ -71,7 +75,7 @@ public static class SettingAdvice
             );
     }
 
-    private static SettingOffer Look(ImmutableArray<PlayedNote> notes, Setting setting, int price)
+    private static SettingOffer Look(ImmutableArray<PlayedNote> notes, Setting setting, int price, int outOfReach)
     {
         double all = 0,
             reached = 0,
@@ -86,7 +90,7 @@ public static class SettingAdvice
             cost +=
                 weight
                 * (
-                    fret is not { } f ? OutOfReach
+                    fret is not { } f ? outOfReach
                     : f == 0 ? 0
                     : FrettedNote + (AFretHigher * Math.Max(0, f - 3))
                 );

@@ -71,13 +71,6 @@ public static class LickPath
         return laid.ToImmutable();
     }
 
-    public static int HighestFret(Lick lick) =>
-        lick
-            .Steps.SelectMany(step =>
-                step.Plucks.Select(note => note.Fret).Append(step.Slur?.Fret ?? 0).Append(step.HalfSlur?.Fret ?? 0)
-            )
-            .Max();
-
     private static int EventOf(LickStep step) =>
         RightEvent.All.IndexOf(
             RightEvent.All.FirstOrDefault(happening =>

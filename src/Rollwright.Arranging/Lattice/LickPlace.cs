@@ -3,7 +3,7 @@ using Rollwright.Arranging.Solving;
 using Rollwright.Arranging.Wishes;
 using Rollwright.Banjo.Licks;
 using Rollwright.Banjo.Settings;
-using Rollwright.Banjo.Shapes;
+using Rollwright.Music.Chords;
 
 namespace Rollwright.Arranging.Lattice;
 
@@ -16,50 +16,102 @@ public sealed record LickPlace(Lick Lick, int Step, ImmutableArray<PathStep> Pat
     public int LastStep => Step + Path.Length - 1;
 
     /// <summary>Every place on the grid where a lick fits by chord, tuning, level, length and role.</summary>
-    public static IEnumerable<LickPlace> All(StepGrid grid, Setting setting, LeftBounds bounds)
+    public static IEnumerable<LickPlace> All(StepGrid grid, Setting setting, LeftBounds bounds, LickIndex bank)
     {
-        var longStrings = setting.Tuning.Open.AsSpan(0, 4).ToArray();
-        var licks = LickTable
-            .All.Where(lick =>
-                lick.Level <= bounds.LickLevel
-                && lick.Tuning.Open.AsSpan(0, 4).SequenceEqual(longStrings)
-                && LickPath.HighestFret(lick) <= bounds.HighestFret
-            )
-            .Select(lick => (Lick: lick, Path: LickPath.Of(lick)))
-            .Where(pair => !pair.Path.IsDefault)
-            .ToArray();
+        var licks = bank.For(setting);
         for (var bar = 0; bar < grid.Bars.Length; bar++)
         {
-            var (first, count) = (grid.FirstOf(bar), grid.CountOf(bar));
-            for (var start = 0; start < count; start++)
+            for (var step = grid.FirstOf(bar); step < grid.Bars[bar].End.Value; step++)
             {
-                if (grid.Steps[first + start].Strength < 2 || grid.Steps[first + start].IsBetween)
+                var place = grid.Steps[step];
+                if (place.IsBetween || place.Chord is not { } chord)
                     continue;
-                foreach (var (lick, path) in licks)
+                foreach (var (lick, path) in licks[new(chord.Root.PitchClass, grid.IsInThrees(bar))])
                 {
                     if (
-                        LickPath.Lay(path, grid, bar, first + start) is { } laid
-                        && Fits(grid, lick, bar, first + start, laid.Length)
+                        lick.Level <= bounds.LickLevel
+                        && lick.HighestFret <= bounds.HighestFret
+                        && (bounds.Slurs || lick.Slurs == 0)
+                        && Laid(grid, lick, path, bar, step) is { } laid
                     )
-                        yield return new(lick, first + start, laid);
+                        yield return new(lick, step, laid);
                 }
             }
         }
     }
 
-    private static bool Fits(StepGrid grid, Lick lick, int bar, int step, int length)
+    public bool Equals(LickPlace? other) =>
+        other is not null && ReferenceEquals(Lick, other.Lick) && Step == other.Step;
+
+    public override int GetHashCode() => HashCode.Combine(Lick.Name, Step);
+
+    // The lick's path from a step on where its role lets it stand there; null where it does not.
+    private static ImmutableArray<PathStep>? Laid(
+        StepGrid grid,
+        Lick lick,
+        ImmutableArray<PathStep> path,
+        int bar,
+        int step
+    )
     {
-        if (lick.Role == LickRole.Tag && (bar != grid.LastPlayed || step + length != grid.Bars[bar].End.Value))
-            return false;
-        if (lick.IsInThrees != grid.IsInThrees(bar))
-            return false;
-        for (var i = step; i < step + length; i++)
+        var isOnBeat = grid.Steps[step].Strength >= 2;
+        if (lick.Role == LickRole.Tag)
         {
-            if (grid.Steps[i].Chord is not { } chord || chord.Root.PitchClass != lick.Chord.Root.PitchClass)
-                return false;
-            if (!chord.PitchClasses.Take(3).SequenceEqual(lick.Chord.PitchClasses.Take(3)))
-                return false;
+            // A closing lick begins the tune's last bar and fills it: the rests at its end may be cut.
+            if (bar != grid.LastPlayed || step != grid.FirstOf(bar))
+                return null;
+            var room = grid.MainStepsOf(bar);
+            if (room < lick.SoundingLength || room > lick.Length)
+                return null;
+            path = path[..room];
         }
-        return true;
+        else if (!isOnBeat && lick.Role != LickRole.Pickup)
+        {
+            return null;
+        }
+        if (LickPath.Lay(path, grid, bar, step) is not { } laid)
+            return null;
+        var last = step + laid.Length - 1;
+        var endsBar = last == grid.Bars[bar].End.Value - 1;
+        // What stands in the middle of a bar stops where a beat begins: the hands take up the tune there.
+        if (!endsBar && grid.Steps[last + 1].Strength < 2)
+            return null;
+        var fits = lick.Role switch
+        {
+            LickRole.Pickup => endsBar && LeadsTo(grid, bar, lick.Next),
+            LickRole.Turnaround => endsBar && grid.EndsPart(bar) && LeadsTo(grid, bar, lick.Next),
+            LickRole.Run => lick.Next is null
+                || (
+                    endsBar
+                        ? LeadsTo(grid, bar, lick.Next)
+                        : IsChord(grid.Steps[last + 1].Chord, lick.Next.Value) && grid.Steps[last + 1].Strength >= 2
+                ),
+            _ => true,
+        };
+        if (!fits)
+            return null;
+        for (var i = step; i <= last; i++)
+        {
+            if (!IsChord(grid.Steps[i].Chord, lick.Chord))
+                return null;
+        }
+        return laid;
     }
+
+    // Whatever bar comes next begins on the chord that the lick leads to.
+    private static bool LeadsTo(StepGrid grid, int bar, Chord? next)
+    {
+        if (next is not { } chord)
+            return true;
+        var after = grid
+            .Tree.Children[bar]
+            .Concat(grid.Tree.Seams.Where(seam => seam.From == bar).Select(seam => seam.To));
+        return after.Any() && after.All(follower => IsChord(grid.Steps[grid.FirstOf(follower)].Chord, chord));
+    }
+
+    // The same triad, whatever is added to it.
+    private static bool IsChord(Chord? found, Chord wanted) =>
+        found is { } chord
+        && chord.Root.PitchClass == wanted.Root.PitchClass
+        && chord.PitchClasses.Take(3).SequenceEqual(wanted.PitchClasses.Take(3));
 }

@@ -209,9 +209,10 @@ public sealed class RightHand
     {
         var older = step.Holds ? before.Last : 0;
         if (happening.IsSilent)
-            // A step between that nothing happens at leaves the hand as it was.
-            return step is { IsBetween: true, Holds: true } ? before with { Manner = manner, Older = 0 }
-                : step.IsBetween ? before with { Manner = manner, Last = 0, Older = 0, Earlier = 0 }
+            // A step between that nothing happens at leaves the hand as it was; but the left hand may have moved meanwhile,
+            // so that no slur starts from the string any more.
+            return step is { IsBetween: true, Holds: true } ? before with { Manner = manner, Older = 0, Rings = false }
+                : step.IsBetween ? before with { Manner = manner, Last = 0, Older = 0, Earlier = 0, Rings = false }
                 : new(manner, rolls, step.Holds ? before.Last : 0);
         if (happening.IsPinch)
             return new(manner, rolls, happening.FingerMask, older);

@@ -21,8 +21,29 @@ public sealed class ShapeChoice(StepGrid grid, Setting setting, LeftBounds bound
 
     private readonly Dictionary<(Chord? Chord, int Low, int High), ImmutableArray<HandShape>> chordPieces = [];
 
+    private readonly Dictionary<Sight, HandShape[]> seen = [];
+
+    // All that the shapes of a step depend on: the chord, and where the tune near by can be fretted, in order.
+    private readonly record struct Sight(Chord? Chord, string Places);
+
     /// <summary>Shapes at a step, distinct, the open hand first; at most <see cref="LeftBounds.ShapesAStep"/>.</summary>
     public HandShape[] At(int step)
+    {
+        var places = Places(step);
+        var sight = new Sight(
+            grid.Steps[step].Chord,
+            string.Create(2 * places.Count, places, static (text, all) =>
+            {
+                for (var i = 0; i < all.Count; i++)
+                    (text[2 * i], text[(2 * i) + 1]) = ((char)all[i].String, (char)all[i].Fret);
+            })
+        );
+        if (!seen.TryGetValue(sight, out var shapes))
+            seen[sight] = shapes = Find(grid.Steps[step].Chord, places);
+        return shapes;
+    }
+
+    private HandShape[] Find(Chord? chord, List<(int String, int Fret)> places)
     {
         var found = new List<HandShape>();
         var known = new HashSet<HandShape>();
@@ -33,13 +54,12 @@ public sealed class ShapeChoice(StepGrid grid, Setting setting, LeftBounds bound
         }
 
         Add(HandShape.Open);
-        var places = Places(step);
         foreach (var (s, fret) in places)
         {
             foreach (var finger in Fingers(fret))
                 Add(HandShape.Open.With(s, fret, finger));
         }
-        var pieces = Pieces(grid.Steps[step].Chord, places);
+        var pieces = Pieces(chord, places);
         foreach (var piece in pieces)
             Add(piece);
         foreach (var (s, fret) in places)

@@ -141,13 +141,19 @@ public sealed class StepLattice
         return Grid.Tree.Children[bar] is [var only] ? Grid.FirstOf(only) : -1;
     }
 
-    public static StepLattice Build(StepGrid grid, Setting setting, LeftBounds bounds, Style style)
+    public static StepLattice Build(
+        StepGrid grid,
+        Setting setting,
+        LeftBounds bounds,
+        Style style,
+        LickIndex? bank = null
+    )
     {
         var hasShortSteps = grid.Steps.Any(step => step.IsBetween);
         var rightHands = new RightHand[grid.Bars.Length];
         for (var bar = 0; bar < rightHands.Length; bar++)
             rightHands[bar] = style.HandFor(BarPattern.Of(grid, bar, grid.StepOf(bar), hasShortSteps));
-        ImmutableArray<LickPlace> licks = [.. LickPlace.All(grid, setting, bounds)];
+        ImmutableArray<LickPlace> licks = [.. LickPlace.All(grid, setting, bounds, bank ?? LickIndex.BuiltIn)];
         var ends = licks.ToLookup(lick => lick.LastStep, lick => lick.Path[^1].After);
         var choice = new ShapeChoice(grid, setting, bounds, style);
         // Equal sets of shapes are one array, so that what is worked out for them is found again.
@@ -155,12 +161,23 @@ public sealed class StepLattice
         var shapes = new HandShape[grid.Steps.Length][];
         for (var step = 0; step < shapes.Length; step++)
         {
-            var set = new ShapeSet([.. choice.At(step).Concat(ends[step]).Distinct()]);
+            var chosen = choice.At(step);
+            var set = new ShapeSet(ends.Contains(step) ? [.. chosen.Concat(ends[step]).Distinct()] : chosen);
             if (!known.TryGetValue(set, out var same))
                 known[set] = same = set.Shapes;
             shapes[step] = same;
         }
         return new(grid, setting, bounds, style, rightHands, shapes, licks);
+    }
+
+    /// <summary>The same question with other prices.</summary>
+    public StepLattice With(Style style)
+    {
+        var hasShortSteps = Grid.Steps.Any(step => step.IsBetween);
+        var hands = Enumerable
+            .Range(0, Grid.Bars.Length)
+            .Select(bar => style.HandFor(BarPattern.Of(Grid, bar, Grid.StepOf(bar), hasShortSteps)));
+        return new(Grid, Setting, Bounds, style, [.. hands], Shapes, [.. Licks.SelectMany(places => places)]);
     }
 
     private readonly record struct ShapeSet(HandShape[] Shapes)

@@ -111,10 +111,10 @@ public static class ReasonFinder
                     past[(r * widthBefore) + slur.From] + slur.Cost + after[(slurred * width) + slur.To]
                 );
         }
-        foreach (var (place, price) in fits)
+        foreach (var fit in fits)
         {
-            if (place.Step <= step && step <= place.LastStep)
-                Offer(place.Path[step - place.Step], price + total);
+            if (fit.Place.Step <= step && step <= fit.Place.LastStep)
+                Offer(fit.Place.Path[step - fit.Place.Step], fit.Whole + total);
         }
         return [.. best.Values.OrderBy(other => other.Price).ThenBy(other => other.Done.Sound)];
     }

@@ -59,6 +59,13 @@ public sealed class Overlay
 
     public void Like(int step, Likeness likeness) => (likenesses[step] ??= []).Add(likeness);
 
+    /// <summary>Takes over the likenesses of another overlay of the same grid.</summary>
+    public void LikeAs(Overlay other)
+    {
+        for (var step = 0; step < likenesses.Length; step++)
+            likenesses[step] = other.likenesses[step]?.ToList();
+    }
+
     public void Want(int step, Wanted notes) => wanted[step] = notes;
 
     public bool IsPlain(int step) =>
@@ -92,6 +99,18 @@ public sealed class Overlay
             }
         }
         return true;
+    }
+
+    /// <summary>What is taken off for doing a step like its equals; 0 or less.</summary>
+    public int Consistency(int step, PathStep done)
+    {
+        var sum = 0;
+        foreach (var likeness in likenesses[step] ?? [])
+        {
+            if (likeness.Term == Term.Consistency && done.SoundsLike(likeness.Model))
+                sum += likeness.Price;
+        }
+        return sum;
     }
 
     /// <summary>What the likenesses of a step add for doing it so.</summary>

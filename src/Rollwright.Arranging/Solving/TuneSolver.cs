@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Rollwright.Arranging.Costs;
 using Rollwright.Arranging.Lattice;
 using Rollwright.Arranging.Locks;
+using Rollwright.Arranging.Wishes;
 using Lock = Rollwright.Arranging.Locks.Lock;
 
 namespace Rollwright.Arranging.Solving;
@@ -31,51 +32,54 @@ public static class TuneSolver
         if (!first.Best.IsPossible || (groups.IsEmpty && lattice.Grid.Tree.Seams.IsEmpty))
             return first;
         var overlay = first.Overlay.Copy();
-        MatchEqualBars(lattice, first.Best, groups, overlay);
-        var second = Solver.Open(lattice, overlay);
-        if (lattice.Grid.Tree.Seams.IsEmpty)
-            return second;
-        overlay = overlay.Copy();
-        LockSeams(lattice, second.Best, overlay);
-        return Solver.Open(lattice, overlay);
+        var models = Models(lattice.Grid, first.Best, groups);
+        foreach (var (bar, model) in models)
+            LikeModel(lattice, first.Best, bar, model, overlay);
+        // Where play jumps back, the first step of the bar it jumps to is settled, and every end must lead into it.
+        foreach (var (_, to) in lattice.Grid.Tree.Seams)
+        {
+            var settled = first.Best.Path[lattice.Grid.FirstOf(models.GetValueOrDefault(to, to))];
+            overlay.Add(new StepLock(lattice.Grid.FirstOf(to), settled));
+            overlay.SeamTargets[to] = settled;
+        }
+        var finished = Solver.Open(lattice, overlay);
+        return finished.Best.IsPossible ? finished : Settled(first, overlay);
+    }
+
+    // Where an equal bar's beginning cannot stand at another's place, each keeps its own.
+    private static Solver Settled(Solver first, Overlay overlay)
+    {
+        var grid = first.Lattice.Grid;
+        var own = first.Overlay.Copy();
+        foreach (var (_, to) in grid.Tree.Seams)
+        {
+            var step = grid.FirstOf(to);
+            own.Add(new StepLock(step, first.Best.Path[step]));
+            own.SeamTargets[to] = first.Best.Path[step];
+        }
+        own.LikeAs(overlay);
+        return Solver.Open(first.Lattice, own);
     }
 
     // The cheapest of the equal bars is the model of the others.
-    private static void MatchEqualBars(
-        StepLattice lattice,
-        Solution solution,
-        ImmutableArray<ImmutableArray<int>> groups,
-        Overlay overlay
-    )
+    private static Dictionary<int, int> Models(StepGrid grid, Solution solution, ImmutableArray<ImmutableArray<int>> groups)
     {
-        var grid = lattice.Grid;
+        var models = new Dictionary<int, int>();
         foreach (var group in groups)
         {
             var model = group.MinBy(bar => Cost(solution, grid.Bars[bar]));
-            for (var i = 0; i < grid.CountOf(model); i++)
-            {
-                foreach (var bar in group)
-                    overlay.Like(
-                        grid.FirstOf(bar) + i,
-                        new(
-                            solution.Path[grid.FirstOf(model) + i],
-                            Term.Consistency,
-                            -lattice.Style.Weights[Term.Consistency]
-                        )
-                    );
-            }
+            foreach (var bar in group)
+                models[bar] = model;
         }
+        return models;
     }
 
-    // Where play jumps back, the first step of the bar it jumps to is settled, and every end must lead into it.
-    private static void LockSeams(StepLattice lattice, Solution solution, Overlay overlay)
+    private static void LikeModel(StepLattice lattice, Solution solution, int bar, int model, Overlay overlay)
     {
-        foreach (var (_, to) in lattice.Grid.Tree.Seams)
-        {
-            var step = lattice.Grid.FirstOf(to);
-            overlay.Add(new StepLock(step, solution.Path[step]));
-            overlay.SeamTargets[to] = solution.Path[step];
-        }
+        var grid = lattice.Grid;
+        var price = -lattice.Style.Weights[Term.Consistency];
+        for (var i = 0; i < grid.CountOf(model); i++)
+            overlay.Like(grid.FirstOf(bar) + i, new(solution.Path[grid.FirstOf(model) + i], Term.Consistency, price));
     }
 
     private static int Cost(Solution solution, Range steps) => solution.Costs.AsSpan()[steps].ToArray().Sum();

@@ -25,7 +25,7 @@ public static class SpotFinder
             {
                 var price = PriceOf(solver, past, lick, step, states);
                 if (price < Solver.Barrier)
-                    fits.Add(new(lick.Place, price - best));
+                    fits.Add(new(lick.Place, price - best, Forfeited(solver, lick.Place)));
             }
         }
         return fits.ToImmutable();
@@ -59,6 +59,19 @@ public static class SpotFinder
                     );
                 }),
         ];
+    }
+
+    // What the path of today gets for being like its equals in the span of a lick, less what the lick gets for it.
+    private static int Forfeited(Solver solver, LickPlace place)
+    {
+        int now = 0,
+            then = 0;
+        for (var i = 0; i < place.Path.Length; i++)
+        {
+            now += solver.Overlay.Consistency(place.Step + i, solver.Best.Path[place.Step + i]);
+            then += solver.Overlay.Consistency(place.Step + i, place.Path[i]);
+        }
+        return then - now;
     }
 
     private static int PriceOf(Solver solver, Past past, LickEdge lick, int step, int states)

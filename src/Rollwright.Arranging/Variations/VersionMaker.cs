@@ -31,7 +31,7 @@ public static class VersionMaker
     {
         var from = made.Solver.Lattice;
         var style = version.Apply(from.Style);
-        var lattice = StepLattice.Build(from.Grid, from.Setting, from.Bounds, style);
+        var lattice = from.With(style);
         var wanted = differs ?? version.Differs;
         var best = (Solver: made.Solver, Share: -1.0);
         for (var price = FirstPrice; price <= HighestPrice; price *= 2)

@@ -31,4 +31,15 @@ public static class Phrases
         }
         return [.. opens];
     }
+
+    /// <summary>For each written bar, whether a part, or an ending of one, ends with it.</summary>
+    public static ImmutableArray<bool> PartEnds(Tune tune) =>
+        [
+            .. tune.Bars.Select(
+                (bar, i) =>
+                    i + 1 == tune.Bars.Length
+                    || bar.Marks is { RepeatEnd: > 1 } or { SectionEnd: true }
+                    || tune.Bars[i + 1].Marks.RepeatStart
+            ),
+        ];
 }

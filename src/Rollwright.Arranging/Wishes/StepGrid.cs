@@ -14,6 +14,7 @@ public sealed class StepGrid
     private readonly ImmutableArray<bool> full;
     private readonly ImmutableArray<TimeSignature> metres;
     private readonly ImmutableArray<bool> opens;
+    private readonly ImmutableArray<bool> ends;
     private bool isFine;
 
     private StepGrid(
@@ -22,12 +23,14 @@ public sealed class StepGrid
         ImmutableArray<bool> full,
         ImmutableArray<TimeSignature> metres,
         ImmutableArray<bool> opens,
+        ImmutableArray<bool> ends,
         BarTree tree
     )
     {
         this.full = full;
         this.metres = metres;
         this.opens = opens;
+        this.ends = ends;
         Steps = steps;
         Bars = bars;
         Tree = tree;
@@ -45,11 +48,23 @@ public sealed class StepGrid
 
     public int CountOf(int bar) => Bars[bar].End.Value - Bars[bar].Start.Value;
 
+    /// <summary>Steps of the metre in a bar, those between not counted.</summary>
+    public int MainStepsOf(int bar)
+    {
+        var count = 0;
+        for (var step = FirstOf(bar); step < Bars[bar].End.Value; step++)
+            count += Steps[step].IsBetween ? 0 : 1;
+        return count;
+    }
+
     /// <summary>The bar with which the tune ends.</summary>
     public int LastPlayed { get; private init; }
 
     /// <summary>Whether a bar is as long as its metre: only such bars are asked to be a roll.</summary>
     public bool IsFull(int bar) => full[bar];
+
+    /// <summary>Whether a part ends with this bar: a repeat, an ending or another part follows, or nothing.</summary>
+    public bool EndsPart(int bar) => ends[bar];
 
     /// <summary>Whether a phrase of two bars begins with this bar.</summary>
     public bool OpensPhrase(int bar) => opens[bar];
@@ -98,6 +113,7 @@ public sealed class StepGrid
             [.. tune.Bars.Select(bar => bar.Length == bar.Time.Bar)],
             [.. tune.Bars.Select(bar => bar.Time)],
             Phrases.Openings(tune, tree),
+            Phrases.PartEnds(tune),
             tree
         )
         {
@@ -210,12 +226,12 @@ public sealed class StepGrid
         var steps = Math.Clamp((length / step).ToDouble(), 0.5, 4);
         return (int)(
             PlainWeight
-            * Math.Pow(steps, 0.6)
+            * Math.Pow(steps, 0.75)
             * (
                 strength switch
                 {
-                    3 => 2.4,
-                    2 => 1.7,
+                    3 => 3.0,
+                    2 => 2.0,
                     _ => 1.0,
                 }
             )

@@ -4,6 +4,7 @@ using Rollwright.Arranging;
 using Rollwright.Arranging.Backup;
 using Rollwright.Arranging.Locks;
 using Rollwright.Cli.Asking;
+using Rollwright.Cli.Commands.Licks;
 using Rollwright.Cli.Files;
 using Rollwright.Music.Tunes;
 using Version = Rollwright.Arranging.Variations.Version;
@@ -82,6 +83,7 @@ internal static class ArrangeCommand
             Backup,
             Why,
             Json,
+            BankFile.Option,
         };
         Setting.AddTo(command);
         command.SetAction(Run);
@@ -173,6 +175,7 @@ internal static class ArrangeCommand
             Setting.Read(parsed) with
             {
                 SecondTime = parsed.GetValue(SecondTime),
+                Licks = FitLicks.IndexOf(BankFile.Open(parsed)),
             },
             [.. parsed.GetValue(Lock) ?? []],
             version,

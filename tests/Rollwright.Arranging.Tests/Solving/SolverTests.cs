@@ -181,8 +181,8 @@ public class SolverTests
                     state = isBetween ? state with { Last = older, Older = 0, Earlier = 0 } : new(manner, 0, older);
                 else if (done.Event.IsSilent)
                     state =
-                        isBetween && holds ? state with { Older = 0 }
-                        : isBetween ? state with { Last = 0, Older = 0, Earlier = 0 }
+                        isBetween && holds ? state with { Older = 0, Rings = false }
+                        : isBetween ? state with { Last = 0, Older = 0, Earlier = 0, Rings = false }
                         : new(manner, 0, older);
                 else if (done.Event.IsPinch)
                     state = new(manner, 0, done.Event.FingerMask, older);
