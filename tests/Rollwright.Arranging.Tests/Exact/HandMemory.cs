@@ -28,8 +28,13 @@ public readonly record struct HandMemory(int Last, int Older, int String, bool R
         return happening.IsPinch ? new(happening.FingerMask, tired, 0, false, 0) : Alone(happening, tired, isOpen);
     }
 
-    /// <summary>A slur between steps of the metre leaves its string ringing.</summary>
-    public HandMemory AfterSlur(bool isBetween, bool holds) => Rest(isBetween, holds) with { Rings = isBetween };
+    /// <summary>A slur between steps of the metre leaves its string ringing; one in a step of its own, who plucked before it.</summary>
+    public HandMemory AfterSlur(bool isBetween, bool holds) =>
+        Rest(isBetween, holds) with
+        {
+            Rings = isBetween,
+            Earlier = isBetween ? 0 : Last,
+        };
 
     /// <summary>Over the bar line the hand remembers who is tired and what rings, the short string too; a new roll begins.</summary>
     public HandMemory AtBarLine() => new(Last | Older, 0, Rings || String == Neck.ShortString ? String : 0, Rings, 0);
