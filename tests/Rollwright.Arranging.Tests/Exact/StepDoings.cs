@@ -121,6 +121,7 @@ public sealed class StepDoings
                 notes.Finger(ref sum, finger);
             missed = Math.Min(missed, notes.Missing(place, key));
         }
+        notes.Pair(ref sum, place, happening, shape);
         return sum.Total + missed;
     }
 
