@@ -145,6 +145,9 @@ public sealed class Arrangement
         var solver = changed.Any(TouchesSeam)
             ? TuneSolver.Solve(Solver.Lattice, foundation, locks)
             : Solver.Again(OverlayOf(locks), changed.Min(kept => kept.First), changed.Max(kept => kept.Last));
+        // A lock at the end of a repeat may need another beginning to jump to than the one that was settled.
+        if (!solver.Best.IsPossible)
+            solver = TuneSolver.Solve(Solver.Lattice, foundation, locks);
         if (!solver.Best.IsPossible)
             throw new ArrangeException(Conflict.Words(Solver.Lattice, foundation, locks));
         return new(Tune, tempo, solver, Settings, ChordsAdded, locks, foundation);

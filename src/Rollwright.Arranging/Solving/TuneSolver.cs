@@ -47,7 +47,10 @@ public static class TuneSolver
             overlay.SeamTargets[to] = settled;
         }
         var finished = Solver.Open(lattice, overlay);
-        return finished.Best.IsPossible ? finished : Settled(first, overlay);
+        if (finished.Best.IsPossible)
+            return finished;
+        var own = Settled(first, overlay);
+        return own.Best.IsPossible ? own : Beginnings.Find(first, overlay);
     }
 
     // Where an equal bar's beginning cannot stand at another's place, each keeps its own.

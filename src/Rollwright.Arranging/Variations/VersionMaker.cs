@@ -36,9 +36,9 @@ public static class VersionMaker
     {
         var from = made.Solver.Lattice;
         var style = version.Apply(from.Style);
-        var lattice = version.IsOctaveUp && OctaveUp(made, style) is { } up ? up : from.With(style);
+        var lattice = version.IsOctaveUp && OctaveUp(made, style) is { } up && Keeps(up, made) ? up : from.With(style);
         var wanted = differs ?? version.Differs;
-        var best = (made.Solver, Foundation: new Overlay(lattice.Grid.Steps.Length), Share: -1.0);
+        var best = (made.Solver, Foundation: new Overlay(lattice.Grid.Steps.Length), Share: 0.0);
         for (var price = FirstPrice; price <= HighestPrice; price *= 2)
         {
             var overlay = new Overlay(lattice.Grid.Steps.Length);
@@ -67,6 +67,10 @@ public static class VersionMaker
         var reached = onsets.Count(step => step.Onset <= highest);
         return reached >= MostOfTheTune * onsets.Length ? StepLattice.Build(grid, setting, from.Bounds, style) : null;
     }
+
+    // The player's locks may hold the tune where it is.
+    private static bool Keeps(StepLattice lattice, Arrangement made) =>
+        made.Locks.IsEmpty || TuneSolver.Solve(lattice, new(lattice.Grid.Steps.Length), made.Locks).Best.IsPossible;
 
     /// <summary>Share of the steps that sound otherwise, 0 to 1.</summary>
     public static double ShareOtherwise(Solution one, Solution other)

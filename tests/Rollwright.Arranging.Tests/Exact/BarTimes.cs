@@ -1,3 +1,4 @@
+using Rollwright.Arranging.Lattice;
 using Rollwright.Arranging.Wishes;
 using Rollwright.Banjo.Rolls;
 using Rollwright.Music.Metre;
@@ -15,9 +16,11 @@ public sealed class BarTimes(StepGrid grid)
     /// <summary>The step comes so soon after the one before that only the left hand can.</summary>
     public bool IsFast(int step) => !IsFirst(step) && LengthBefore(step) < MetreStep(step) * new Fraction(1, 2);
 
-    public bool IsFirst(int step) => step == grid.FirstOf(grid.Steps[step].Bar);
+    /// <summary>As the price of the right hand wants it said.</summary>
+    public BarPattern.Step Said(int step) =>
+        new(grid.Steps[step].Main, Holds(step), IsFast(step), grid.Steps[step].IsAfterTheEnd);
 
-    public bool IsLast(int step) => step + 1 == grid.Bars[grid.Steps[step].Bar].End.Value;
+    public bool IsFirst(int step) => step == grid.FirstOf(grid.Steps[step].Bar);
 
     /// <summary>The rolls that suit a bar: each half of it (each third of nine) uses all three fingers.</summary>
     public IEnumerable<Roll> RollsFor(int bar)

@@ -8,7 +8,7 @@ namespace Rollwright.Arranging.Tests.Exact;
 /// <param name="Older">The same for the fingers before those, while the steps are short.</param>
 /// <param name="String">The string that was plucked last, alone; 0 for none.</param>
 /// <param name="Rings">It is a long string that still rings, so that the left hand may slur it.</param>
-/// <param name="Earlier">Outside a roll, the finger that played before the last.</param>
+/// <param name="Earlier">Outside a roll the finger that played before the last; after a slur the one before it.</param>
 public readonly record struct HandMemory(int Last, int Older, int String, bool Rings, int Earlier)
 {
     public bool MayPlay(RightEvent happening) => (happening.FingerMask & (Last | Older)) == 0;
@@ -28,7 +28,10 @@ public readonly record struct HandMemory(int Last, int Older, int String, bool R
         return happening.IsPinch ? new(happening.FingerMask, tired, 0, false, 0) : Alone(happening, tired, isOpen);
     }
 
-    /// <summary>A slur between steps of the metre leaves its string ringing; one in a step of its own, who plucked before it.</summary>
+    /// <summary>
+    /// A slur between steps of the metre leaves its string ringing; one in a step of its own leaves the fingers fresh, but
+    /// not forgotten.
+    /// </summary>
     public HandMemory AfterSlur(bool isBetween, bool holds) =>
         Rest(isBetween, holds) with
         {

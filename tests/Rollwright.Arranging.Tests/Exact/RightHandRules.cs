@@ -136,7 +136,7 @@ public sealed class RightHandRules
         var place = model.Grid.Steps[step];
         var right = model.Lattice.Style.Manners[manner].Right;
         var sum = new Sum();
-        right.Of(ref sum, memory.Said(manner), happening, false, new(place.Main, false, false, place.IsAfterTheEnd));
+        right.Of(ref sum, memory.Said(manner), happening, false, model.Metre.Said(step));
         if (model.Metre.IsFirst(step) && model.Grid.IsFull(place.Bar))
             right.OfBar(ref sum);
         return sum.Total;
