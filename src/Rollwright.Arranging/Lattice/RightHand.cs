@@ -17,7 +17,11 @@ public sealed class RightHand
 
     private readonly Layer[] layers;
 
-    private RightHand(Layer[] layers) => this.layers = layers;
+    private RightHand(Layer[] layers, BarPattern pattern)
+    {
+        this.layers = layers;
+        Pattern = pattern;
+    }
 
     /// <summary>States and ways at one position in the bar.</summary>
     /// <param name="States">States before the step.</param>
@@ -52,6 +56,9 @@ public sealed class RightHand
     /// <param name="Next">The state after.</param>
     /// <param name="Cost">Its price apart from the notes.</param>
     public readonly record struct Way(int Row, int Next, int Cost);
+
+    /// <summary>How the steps of the bar lie in time.</summary>
+    public BarPattern Pattern { get; }
 
     public Layer At(int position) => layers[position];
 
@@ -116,7 +123,7 @@ public sealed class RightHand
         layers[steps] = new(states, [], []);
         for (var position = steps - 1; position > 0; position--)
             Merge(layers, position);
-        return new(layers);
+        return new(layers, pattern);
     }
 
     private static IEnumerable<Way> Ways(

@@ -13,6 +13,22 @@ public sealed class ShapePair
     /// <summary>A slur from shape k before into shape l, without a pluck.</summary>
     public readonly record struct Slur(int From, int To, int String, SlurKind Kind);
 
+    /// <summary>The hand keeps its shape: no other way leads from step to step.</summary>
+    public static ShapePair Still(int[] before, int[] shapes)
+    {
+        var (width, widthBefore) = (Padded(shapes.Length), Padded(before.Length));
+        var into = new int[shapes.Length * widthBefore];
+        var onto = new int[before.Length * width];
+        Array.Fill(into, MovePrice.Impossible);
+        Array.Fill(onto, MovePrice.Impossible);
+        for (var k = 0; k < before.Length; k++)
+        {
+            if (Array.IndexOf(shapes, before[k]) is var l and >= 0)
+                (into[(l * widthBefore) + k], onto[(k * width) + l]) = (0, 0);
+        }
+        return new(into, onto, []);
+    }
+
     private ShapePair(int[] into, int[] onto, Slur[] slurs)
     {
         Into = into;

@@ -57,7 +57,8 @@ public sealed class StepLattice
         int Strength,
         int NextStrength,
         bool IsAfterTheEnd,
-        bool IsSeamTarget
+        bool IsSeamTarget,
+        bool Holds
     );
 
     public StepGrid Grid { get; }
@@ -105,12 +106,23 @@ public sealed class StepLattice
             place.Strength,
             after < 0 ? 0 : Grid.Steps[after].Strength,
             place.IsAfterTheEnd,
-            IsSeamTarget(step)
+            IsSeamTarget(step),
+            Holds(step)
         );
         if (!alike.TryGetValue(key, out var found))
             alike[key] = found = StepPrices.Of(this, step);
         return prices[step] = found;
     }
+
+    /// <summary>Whether the steps before and after lie within a step of the metre.</summary>
+    public bool Holds(int step)
+    {
+        var bar = Grid.Steps[step].Bar;
+        return RightHands[bar].Pattern.Steps[step - Grid.FirstOf(bar)].Holds;
+    }
+
+    public ShapePair StillPair(HandShape[] before, HandShape[] shapes) =>
+        ShapePair.Still(ways.IdsOf(before), ways.IdsOf(shapes));
 
     public ShapePair Pair(HandShape[] before, HandShape[] shapes)
     {
@@ -168,12 +180,22 @@ public sealed class StepLattice
         for (var step = 0; step < shapes.Length; step++)
         {
             var chosen = choice.At(step);
-            var set = new ShapeSet(ends.Contains(step) ? [.. chosen.Concat(ends[step]).Distinct()] : chosen);
+            var more = ends[step].Concat(Kept(step)).Except(chosen).ToArray();
+            var set = new ShapeSet(more.Length > 0 ? [.. chosen, .. more] : chosen);
             if (!known.TryGetValue(set, out var same))
                 known[set] = same = set.Shapes;
             shapes[step] = same;
         }
         return new(grid, setting, bounds, style, rightHands, shapes, licks);
+
+        // Where the hand may have to keep its shape, the step has it too.
+        HandShape[] Kept(int step)
+        {
+            var bar = grid.Steps[step].Bar;
+            return step > grid.FirstOf(bar) && rightHands[bar].Pattern.Steps[step - grid.FirstOf(bar)].Holds
+                ? shapes[step - 1]
+                : [];
+        }
     }
 
     /// <summary>The same question with other prices.</summary>

@@ -12,11 +12,12 @@ public sealed class StepPrices
     /// <summary>A slur from a shape held before (index k) into a shape of the step (index l).</summary>
     public readonly record struct SlurWay(int From, int To, int String, SlurKind Kind, int Cost);
 
-    private StepPrices(int width, int widthBefore, ShapePair pair, NoteTable[] tables)
+    private StepPrices(int width, int widthBefore, ShapePair pair, ShapePair? still, NoteTable[] tables)
     {
         Width = width;
         WidthBefore = widthBefore;
         Pair = pair;
+        Still = still;
         Tables = tables;
     }
 
@@ -28,6 +29,12 @@ public sealed class StepPrices
 
     public ShapePair Pair { get; }
 
+    /// <summary>
+    /// The way into the step where nothing sounds at it, if the steps on both sides lie within a step of the metre: two
+    /// moves would not fit in there, so the hand keeps its shape. Null elsewhere.
+    /// </summary>
+    public ShapePair? Still { get; }
+
     /// <summary>Prices of single notes, for each way of playing.</summary>
     public NoteTable[] Tables { get; }
 
@@ -36,6 +43,9 @@ public sealed class StepPrices
 
     /// <summary>Slurs into the step at [way of playing * 5 + string that rings].</summary>
     public SlurWay[][] Slurs { get; private init; } = [];
+
+    /// <summary>Whether a row (way of playing and event) leaves the hand no time for a move.</summary>
+    public bool IsStill(int row) => Still is not null && RightEvent.EventOf(row) == RightEvent.Silence;
 
     public static StepPrices Of(StepLattice lattice, int step)
     {
@@ -48,7 +58,8 @@ public sealed class StepPrices
             .Notes.Select(notes => new NoteTable(place, next, notes, lattice.Setting, lattice.Bounds.HighestFret))
             .ToArray();
         var pair = lattice.Pair(before, shapes);
-        return new(ShapePair.Padded(shapes.Length), ShapePair.Padded(before.Length), pair, tables)
+        var still = lattice.Holds(step) ? lattice.StillPair(before, shapes) : null;
+        return new(ShapePair.Padded(shapes.Length), ShapePair.Padded(before.Length), pair, still, tables)
         {
             Notes = NotesOf(shapes, tables),
             Slurs =

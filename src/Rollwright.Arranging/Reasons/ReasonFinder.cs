@@ -93,13 +93,11 @@ public static class ReasonFinder
         {
             foreach (var way in layer.Ways[r])
             {
+                var come = moved.Of(r, way.Row);
                 for (var l = 0; l < shapes.Length; l++)
                     Offer(
                         new(shapes[l], way.Row),
-                        moved[(r * width) + l]
-                            + way.Cost
-                            + changed.Notes[(way.Row * width) + l]
-                            + after[(way.Next * width) + l]
+                        come[l] + way.Cost + changed.Notes[(way.Row * width) + l] + after[(way.Next * width) + l]
                     );
             }
             if (layer.NextSlur[r] is not (var slurred and not RightHand.Never))

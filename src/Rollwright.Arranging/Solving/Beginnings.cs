@@ -51,13 +51,10 @@ internal static class Beginnings
         {
             foreach (var way in layer.Ways[r])
             {
+                var come = moved.Of(r, way.Row);
                 for (var l = 0; l < shapes.Length; l++)
                 {
-                    var cost =
-                        moved[(r * width) + l]
-                        + way.Cost
-                        + notes[(way.Row * width) + l]
-                        + after[(way.Next * width) + l];
+                    var cost = come[l] + way.Cost + notes[(way.Row * width) + l] + after[(way.Next * width) + l];
                     var key = (RightEvent.All[RightEvent.EventOf(way.Row)].FingerMask, shapes[l].IsOpen);
                     if (cost < Solver.Barrier && (!best.TryGetValue(key, out var known) || cost < known.Cost))
                         best[key] = (new(shapes[l], way.Row), cost);

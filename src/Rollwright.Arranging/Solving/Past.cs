@@ -42,10 +42,16 @@ internal sealed class Past
         return past;
     }
 
-    /// <summary>The past with the left hand gone on into each shape of the step: at [state * Width + shape].</summary>
-    public int[] Moved(int step)
+    /// <summary>The past with the left hand gone on into each shape of the step.</summary>
+    public MovedPast Moved(int step)
     {
         var prices = solver.Lattice.Prices(step);
+        var moved = Moved(step, prices, prices.Pair);
+        return new(prices, moved, prices.Still is { } still ? Moved(step, prices, still) : moved);
+    }
+
+    private int[] Moved(int step, StepPrices prices, ShapePair pair)
+    {
         var held = solver.Lattice.Before(step).Length;
         var now = before[step];
         var moved = new int[solver.Lattice.LayerOf(step).States.Length * prices.Width];
@@ -57,7 +63,7 @@ internal sealed class Past
             {
                 var cost = now[(r * prices.WidthBefore) + k];
                 if (cost < Solver.Barrier)
-                    Vectors.MinOf(row, prices.Pair.Onto.AsSpan(k * prices.Width), cost);
+                    Vectors.MinOf(row, pair.Onto.AsSpan(k * prices.Width), cost);
             }
         }
         return moved;
@@ -97,11 +103,10 @@ internal sealed class Past
         var moved = Moved(step);
         for (var r = 0; r < layer.States.Length; r++)
         {
-            var row = moved.AsSpan(r * width, width);
             foreach (var way in layer.Ways[r])
                 Vectors.MinOfSum(
                     next.AsSpan(way.Next * width, width),
-                    row,
+                    moved.Of(r, way.Row),
                     changed.Notes.AsSpan(way.Row * width),
                     way.Cost
                 );

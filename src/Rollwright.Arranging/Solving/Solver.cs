@@ -196,18 +196,21 @@ public sealed class Solver
         var (width, widthBefore) = (prices.Width, prices.WidthBefore);
         var result = new int[layer.States.Length * widthBefore];
         Span<int> row = stackalloc int[width];
+        Span<int> stillRow = stackalloc int[prices.Still is null ? 0 : width];
         for (var r = 0; r < layer.States.Length; r++)
         {
             row.Fill(Infinity);
+            stillRow.Fill(Infinity);
             foreach (var way in layer.Ways[r])
-                Vectors.MinOfSum(row, changed.Notes.AsSpan(way.Row * width), next.AsSpan(way.Next * width), way.Cost);
+            {
+                var to = prices.IsStill(way.Row) ? stillRow : row;
+                Vectors.MinOfSum(to, changed.Notes.AsSpan(way.Row * width), next.AsSpan(way.Next * width), way.Cost);
+            }
             var into = result.AsSpan(r * widthBefore, widthBefore);
             into.Fill(Infinity);
-            for (var l = 0; l < shapes; l++)
-            {
-                if (row[l] < Barrier)
-                    Vectors.MinOf(into, prices.Pair.Into.AsSpan(l * widthBefore), row[l]);
-            }
+            MinOfWays(into, prices.Pair, row[..shapes]);
+            if (prices.Still is { } still)
+                MinOfWays(into, still, stillRow[..shapes]);
             foreach (var lick in licks[step])
             {
                 if (LickCost(lick, r).Whole is var whole and < Barrier)
@@ -220,6 +223,15 @@ public sealed class Solver
             }
         }
         return result;
+    }
+
+    private static void MinOfWays(Span<int> into, ShapePair pair, ReadOnlySpan<int> row)
+    {
+        for (var l = 0; l < row.Length; l++)
+        {
+            if (row[l] < Barrier)
+                Vectors.MinOf(into, pair.Into.AsSpan(l * into.Length), row[l]);
+        }
     }
 
     // Price of a lick from a state, alone and with the future after it.
@@ -290,12 +302,17 @@ public sealed class Solver
         var best = new Choice(Infinity, 0, 0, 0, default);
         for (var l = 0; l < shapes.Length; l++)
         {
-            var move = prices.Pair.Into[(l * prices.WidthBefore) + held];
+            var at = (l * prices.WidthBefore) + held;
+            var move = prices.Pair.Into[at];
+            // A hand that keeps still has a way where any other has one.
             if (move >= Barrier)
                 continue;
             foreach (var way in layer.Ways[state])
             {
-                var own = move + way.Cost + changed.Notes[(way.Row * width) + l];
+                var own =
+                    (prices.IsStill(way.Row) ? prices.Still!.Into[at] : move)
+                    + way.Cost
+                    + changed.Notes[(way.Row * width) + l];
                 best.Offer(own, next[(way.Next * width) + l], l, way.Next, new(shapes[l], way.Row));
             }
         }

@@ -20,6 +20,7 @@ export function attach(root) {
   let boxes = [];
   let frame = 0;
   let held = false;
+  let asked = 0;
 
   // The last index whose time is not after t; -1 before the first.
   function at(times, t) {
@@ -157,18 +158,22 @@ export function attach(root) {
 
   return {
     // Another break of the same piece, or the same at another tempo, goes on at the same place of the form.
+    // An answer that comes after a later question is dropped.
     async load(soundAddress, followAddress, piece) {
+      const mine = ++asked;
       const share = follow ? sound.currentTime / follow.seconds : 0;
       const playing = !sound.paused;
       clear();
       const answer = await fetch(followAddress);
+      const told = answer.ok ? await answer.json() : await answer.text();
+      if (mine !== asked) return;
       if (!answer.ok) {
-        say(await answer.text());
+        say(told);
         return;
       }
       const samePiece = follow !== null && root.dataset.piece === piece;
       root.dataset.piece = piece;
-      follow = await answer.json();
+      follow = told;
       sound.src = soundAddress;
       sound.preload = "auto";
       sound.currentTime = samePiece ? share * follow.seconds : 0;

@@ -112,10 +112,29 @@ public static class LeftHandRules
             if (to.Part is not null)
                 plucks = plucks.Concat(slurs.Select(slur => slur.Chosen));
             model.Require(ExactModel.Sum(moved.GetValueOrDefault(to, [])) == ExactModel.Sum(plucks));
+            if (to.Part is null && model.Metre.Holds(step.Step))
+                KeepStill(to);
             if (to.Part is not null)
                 return;
             foreach (var slur in slurs)
                 model.Require(ExactModel.Sum(slurred.GetValueOrDefault((to, slur.String), [])) == slur.Chosen);
+        }
+
+        // Silence between steps that lie within one of the metre leaves no time for two moves: it keeps the shape before.
+        private void KeepStill(StepDoings.Hand to)
+        {
+            var silence = step.Plucks.Where(pluck => pluck.Hand == to && pluck.Event.IsSilent);
+            var same =
+                before < 0
+                    ? []
+                    : model
+                        .Steps[before]
+                        .Hands.Where(hand => hand.Part is not { IsLast: false } && hand.After == to.Shape);
+            var held =
+                before < 0 && to.Shape.IsOpen
+                    ? LinearExpr.Constant(1)
+                    : ExactModel.Sum(same.Select(hand => hand.Chosen));
+            model.Require(ExactModel.Sum(silence.Select(pluck => pluck.Chosen)) <= held);
         }
     }
 
