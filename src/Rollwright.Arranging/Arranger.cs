@@ -21,13 +21,12 @@ public static class Arranger
         options ??= ArrangeOptions.Default;
         var chorded = Prepare(options.SecondTime is null ? tune : tune.WrittenOut());
         var drafts = new Drafts(chorded, options);
-        var ways = Possible(chorded, drafts.Of(options.Style ?? StyleTable.Roll));
-        if (options.Style is null && !Advisor.RollsSuit(ways[0].Draft))
-            ways = Possible(chorded, drafts.Of(StyleTable.Find("mixed")!));
-        var solver = TuneSolver.Finish(ways[0].Draft);
+        var (best, settings) = drafts.BestOf(options.Style ?? StyleTable.Roll) ?? throw Impossible(chorded);
+        if (options.Style is null && !Advisor.RollsSuit(best.Draft))
+            (best, settings) = drafts.BestOf(StyleTable.Find("mixed")!) ?? throw Impossible(chorded);
+        var solver = TuneSolver.Finish(best.Draft);
         if (options.SecondTime is { } differs)
             solver = SecondTime.Vary(solver, tune.Order, differs);
-        ImmutableArray<SettingOffer> settings = [.. ways.Select(way => way.Offer)];
         return new(chorded, tune.Tempo ?? TempoFor(tune.Time), solver, settings, !tune.HasChords, []);
     }
 
@@ -38,7 +37,8 @@ public static class Arranger
         options ??= ArrangeOptions.Default;
         var chorded = Prepare(tune);
         var drafts = new Drafts(chorded, options);
-        Possible(chorded, drafts.Of(StyleTable.Roll));
+        if (drafts.Of(StyleTable.Roll).IsEmpty)
+            throw Impossible(chorded);
         return Advisor.Of(chorded, drafts);
     }
 
@@ -50,12 +50,8 @@ public static class Arranger
         return keyed.HasChords ? keyed : ChordFinder.WithChords(keyed);
     }
 
-    private static ImmutableArray<Drafts.Way> Possible(Tune tune, ImmutableArray<Drafts.Way> ways) =>
-        ways.IsEmpty
-            ? throw new ArrangeException(
-                $"The notes of '{tune.Title}' do not lie on a banjo in this setting; choose another key, tuning or capo."
-            )
-            : ways;
+    private static ArrangeException Impossible(Tune tune) =>
+        new($"The notes of '{tune.Title}' do not lie on a banjo in this setting; choose another key, tuning or capo.");
 
     // A tempo to learn and to play along at, with the unit that its metre is counted in (common practice, no source).
     internal static Tempo TempoFor(TimeSignature time) =>

@@ -28,16 +28,35 @@ internal sealed class Drafts(Tune tune, ArrangeOptions options)
     public ImmutableArray<Way> Of(Style style)
     {
         if (!known.TryGetValue(style.Name, out var ways))
-            known[style.Name] = ways = [
-                .. SettingAdvice
-                    .For(tune, options, style)
-                    .Take(SettingsTried)
-                    .Select(offer => new Way(offer, Draft(tune, offer.Setting, level, style, options.Licks)))
-                    .Where(way => way.Draft.Best.IsPossible)
-                    .OrderBy(way => way.Price),
-            ];
+            known[style.Name] = ways = [.. All(style).OrderBy(way => way.Price)];
         return ways;
     }
+
+    /// <summary>
+    /// The best of <see cref="Of"/> and what settings there are, best first: the other solutions are let go at once, for
+    /// they are large. Null where the style cannot be played in any.
+    /// </summary>
+    public (Way Best, ImmutableArray<SettingOffer> Settings)? BestOf(Style style)
+    {
+        Way? best = null;
+        var prices = new List<(SettingOffer Offer, long Price)>();
+        foreach (var way in All(style))
+        {
+            prices.Add((way.Offer, way.Price));
+            if (best is null || way.Price < best.Price)
+                best = way;
+        }
+        return best is null
+            ? null
+            : (best, [.. prices.OrderBy(setting => setting.Price).Select(setting => setting.Offer)]);
+    }
+
+    private IEnumerable<Way> All(Style style) =>
+        SettingAdvice
+            .For(tune, options, style)
+            .Take(SettingsTried)
+            .Select(offer => new Way(offer, Draft(tune, offer.Setting, level, style, options.Licks)))
+            .Where(way => way.Draft.Best.IsPossible);
 
     /// <summary>The first solution in one setting.</summary>
     public static Solver Draft(Tune tune, Setting setting, LevelTable.Level level, Style style, LickIndex? licks = null)

@@ -30,6 +30,9 @@ public sealed class NotePrice(Weights weights, Setting setting)
     /// <summary>Up to this fret a note counts as low, from the next one as high (assumption).</summary>
     private const int FirstPosition = 5;
 
+    /// <summary>Whether two notes together have a price of their own at all.</summary>
+    public bool HasPairs => pair != 0;
+
     /// <summary>Price of leaving the tune's note of this step out altogether.</summary>
     public int Missed(StepPlace step) => step.Onset is null ? 0 : Scale(missed, step.Weight);
 

@@ -18,7 +18,13 @@ public sealed class LickIndex(ImmutableArray<Lick> licks)
     /// <param name="IsInThrees">Metres whose beats divide in three.</param>
     public readonly record struct Key(int Root, bool IsInThrees);
 
-    public sealed record Entry(Lick Lick, ImmutableArray<PathStep> Path);
+    public sealed record Entry(Lick Lick, ImmutableArray<PathStep> Path)
+    {
+        /// <inheritdoc cref="Lick.HighestFret"/>
+        public int HighestFret { get; } = Lick.HighestFret;
+
+        public bool HasSlurs { get; } = Lick.Slurs > 0;
+    }
 
     /// <summary>Licks that can be played in a setting, whatever the level, by chord and metre.</summary>
     public ILookup<Key, Entry> For(Setting setting)

@@ -26,15 +26,15 @@ public sealed record LickPlace(Lick Lick, int Step, ImmutableArray<PathStep> Pat
                 var place = grid.Steps[step];
                 if (place.IsBetween || place.Chord is not { } chord)
                     continue;
-                foreach (var (lick, path) in licks[new(chord.Root.PitchClass, grid.IsInThrees(bar))])
+                foreach (var entry in licks[new(chord.Root.PitchClass, grid.IsInThrees(bar))])
                 {
                     if (
-                        lick.Level <= bounds.LickLevel
-                        && lick.HighestFret <= bounds.HighestFret
-                        && (bounds.Slurs || lick.Slurs == 0)
-                        && Laid(grid, lick, path, bar, step) is { } laid
+                        entry.Lick.Level <= bounds.LickLevel
+                        && entry.HighestFret <= bounds.HighestFret
+                        && (bounds.Slurs || !entry.HasSlurs)
+                        && Laid(grid, entry.Lick, entry.Path, bar, step) is { } laid
                     )
-                        yield return new(lick, step, laid);
+                        yield return new(entry.Lick, step, laid);
                 }
             }
         }
@@ -109,9 +109,5 @@ public sealed record LickPlace(Lick Lick, int Step, ImmutableArray<PathStep> Pat
         return after.Any() && after.All(follower => IsChord(grid.Steps[grid.FirstOf(follower)].Chord, chord));
     }
 
-    // The same triad, whatever is added to it.
-    private static bool IsChord(Chord? found, Chord wanted) =>
-        found is { } chord
-        && chord.Root.PitchClass == wanted.Root.PitchClass
-        && chord.PitchClasses.Take(3).SequenceEqual(wanted.PitchClasses.Take(3));
+    private static bool IsChord(Chord? found, Chord wanted) => found is { } chord && chord.HasTriadOf(wanted);
 }

@@ -45,24 +45,58 @@ public sealed class NoteTable
     /// <summary>Price of silence where the tune has a note at the step.</summary>
     public int Missed { get; }
 
-    /// <summary>Price of an event's notes under a shape, what is missed of the tune included.</summary>
-    public int Of(RightEvent happening, HandShape shape)
+    /// <summary>Prices of every event's notes under every shape, what is missed of the tune included.</summary>
+    /// <param name="prices">Takes them at [event * width + shape].</param>
+    /// <param name="shapes">The shapes.</param>
+    /// <param name="width">Their number, padded; the padding is impossible.</param>
+    public void Lay(Span<int> prices, HandShape[] shapes, int width)
     {
-        var (sum, left) = (0, Missed);
+        Span<int> places = stackalloc int[(Neck.Strings + 1) * shapes.Length];
+        for (var s = 1; s <= Neck.Strings; s++)
+        {
+            for (var l = 0; l < shapes.Length; l++)
+                places[(s * shapes.Length) + l] = At(s, shapes[l].FretOn(s));
+        }
+        for (var e = 0; e < RightEvent.All.Length; e++)
+        {
+            var row = prices.Slice(e * width, width);
+            row[shapes.Length..].Fill(MovePrice.Impossible);
+            Lay(row[..shapes.Length], RightEvent.All[e], places);
+            if (notes.HasPairs && RightEvent.All[e].IsPinch)
+                AddPairs(row, RightEvent.All[e], shapes);
+        }
+    }
+
+    private void Lay(Span<int> row, RightEvent happening, ReadOnlySpan<int> places)
+    {
+        row.Fill(Missed);
+        Span<int> sums = stackalloc int[row.Length];
+        sums.Clear();
         foreach (var (finger, on) in happening.Plucks)
         {
-            var at = At(on, shape.FretOn(on));
-            sum += price[at];
-            if (melody[at])
-                sum +=
-                    finger == RightFinger.I ? byIndex
-                    : finger == RightFinger.M ? byMiddle
-                    : 0;
-            left = Math.Min(left, missing[at]);
+            var byFinger =
+                finger == RightFinger.I ? byIndex
+                : finger == RightFinger.M ? byMiddle
+                : 0;
+            var at = places.Slice(on * row.Length, row.Length);
+            for (var l = 0; l < row.Length; l++)
+            {
+                sums[l] += price[at[l]] + (melody[at[l]] ? byFinger : 0);
+                row[l] = Math.Min(row[l], missing[at[l]]);
+            }
         }
-        var pair = new Sum();
-        notes.Pair(ref pair, place, happening, shape);
-        return sum + left + pair.Total;
+        for (var l = 0; l < row.Length; l++)
+            row[l] += sums[l];
+    }
+
+    private void AddPairs(Span<int> row, RightEvent happening, HandShape[] shapes)
+    {
+        for (var l = 0; l < shapes.Length; l++)
+        {
+            var pair = new Sum();
+            notes.Pair(ref pair, place, happening, shapes[l]);
+            row[l] += pair.Total;
+        }
     }
 
     /// <summary>Price of a note that the left hand makes.</summary>

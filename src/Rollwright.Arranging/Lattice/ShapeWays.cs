@@ -10,13 +10,16 @@ namespace Rollwright.Arranging.Lattice;
 /// </summary>
 public sealed class ShapeWays
 {
-    private const byte Unknown = 255;
-
     private readonly MovePrice moves;
     private readonly Dictionary<HandShape, int> idOf = [];
     private readonly HandShape[] shapes;
-    private readonly int[] prices;
-    private readonly byte[] slurs;
+    private readonly Way[] known;
+
+    /// <summary>The left hand's way from one shape to another.</summary>
+    /// <param name="Price">By a move; <see cref="MovePrice.Impossible"/> where no hand gets there.</param>
+    /// <param name="Slurs">By slurs: two bits for each string from 1, 0 for none, else one more than the kind.</param>
+    /// <param name="IsKnown">It has been worked out.</param>
+    public readonly record struct Way(int Price, byte Slurs, bool IsKnown);
 
     public ShapeWays(IEnumerable<HandShape> all, MovePrice moves)
     {
@@ -24,37 +27,25 @@ public sealed class ShapeWays
         shapes = [.. all.Distinct()];
         for (var id = 0; id < shapes.Length; id++)
             idOf[shapes[id]] = id;
-        prices = new int[shapes.Length * shapes.Length];
-        Array.Fill(prices, -1);
-        slurs = new byte[prices.Length];
-        Array.Fill(slurs, Unknown);
+        known = new Way[shapes.Length * shapes.Length];
     }
 
     public int[] IdsOf(HandShape[] set) => [.. set.Select(shape => idOf[shape])];
 
-    /// <summary>Price of the way, by ids.</summary>
-    public int Price(int from, int to)
+    /// <summary>The way between two shapes, by ids.</summary>
+    public Way this[int from, int to]
     {
-        ref var known = ref prices[(from * shapes.Length) + to];
-        if (known < 0)
-            known = moves.Of(shapes[from], shapes[to]);
-        return known;
+        get
+        {
+            // Ways into one shape stand side by side: that is how they are asked for.
+            ref var way = ref known[(to * shapes.Length) + from];
+            if (!way.IsKnown)
+                way = new(moves.Of(shapes[from], shapes[to]), Kinds(shapes[from], shapes[to]), true);
+            return way;
+        }
     }
 
-    /// <summary>
-    /// The slurs that lead from one shape to another, by ids: two bits for each string from 1, 0 for none, else one more
-    /// than the kind.
-    /// </summary>
-    public int Slurs(int from, int to)
-    {
-        ref var known = ref slurs[(from * shapes.Length) + to];
-        // All strings slurred at once would be the sign for unknown, and is none: one finger slurs.
-        if (known == Unknown)
-            known = (byte)Kinds(shapes[from], shapes[to]);
-        return known;
-    }
-
-    private static int Kinds(HandShape from, HandShape to)
+    private static byte Kinds(HandShape from, HandShape to)
     {
         var kinds = 0;
         for (var s = 1; s <= 4; s++)
@@ -62,7 +53,7 @@ public sealed class ShapeWays
             if (SlurPrice.KindOf(from, to, s) is { } kind)
                 kinds |= ((int)kind + 1) << (2 * (s - 1));
         }
-        return kinds;
+        return (byte)kinds;
     }
 
     public static SlurKind KindIn(int slurs) => (SlurKind)((slurs & 3) - 1);

@@ -1,5 +1,5 @@
 using Rollwright.Arranging.Costs;
-using Rollwright.Banjo.Strokes;
+using Rollwright.Banjo.Shapes;
 
 namespace Rollwright.Arranging.Lattice;
 
@@ -9,9 +9,6 @@ namespace Rollwright.Arranging.Lattice;
 /// </summary>
 public sealed class StepPrices
 {
-    /// <summary>A slur from a shape held before (index k) into a shape of the step (index l).</summary>
-    public readonly record struct SlurWay(int From, int To, int String, SlurKind Kind, int Cost);
-
     private StepPrices(int width, int widthBefore, ShapePair pair, ShapePair? still, NoteTable[] tables)
     {
         Width = width;
@@ -41,8 +38,8 @@ public sealed class StepPrices
     /// <summary>Price of the notes of a row (way of playing and event) under shape l at [row * Width + l].</summary>
     public int[] Notes { get; private init; } = [];
 
-    /// <summary>Slurs into the step at [way of playing * 5 + string that rings].</summary>
-    public SlurWay[][] Slurs { get; private init; } = [];
+    /// <summary>For each way of playing the prices of <see cref="ShapePair.Slurs"/>; none where no slur leads into the step.</summary>
+    public int[][] Slurs { get; private init; } = [];
 
     /// <summary>Whether a row (way of playing and event) leaves the hand no time for a move.</summary>
     public bool IsStill(int row) => Still is not null && RightEvent.EventOf(row) == RightEvent.Silence;
@@ -62,48 +59,42 @@ public sealed class StepPrices
         return new(ShapePair.Padded(shapes.Length), ShapePair.Padded(before.Length), pair, still, tables)
         {
             Notes = NotesOf(shapes, tables),
-            Slurs =
-                lattice.Bounds.Slurs && !lattice.IsSeamTarget(step)
-                    ? SlursOf(lattice, step, pair, tables)
-                    : [.. Enumerable.Repeat(Array.Empty<SlurWay>(), 5 * tables.Length)],
+            Slurs = lattice.Bounds.Slurs && !lattice.IsSeamTarget(step) ? SlursOf(lattice, step, pair, tables) : [],
         };
     }
 
-    private static int[] NotesOf(Banjo.Shapes.HandShape[] shapes, NoteTable[] tables)
+    private static int[] NotesOf(HandShape[] shapes, NoteTable[] tables)
     {
         var width = ShapePair.Padded(shapes.Length);
-        var prices = new int[tables.Length * RightEvent.All.Length * width];
-        Array.Fill(prices, MovePrice.Impossible);
+        var size = RightEvent.All.Length * width;
+        var prices = GC.AllocateUninitializedArray<int>(tables.Length * size);
         for (var manner = 0; manner < tables.Length; manner++)
-        {
-            for (var e = 0; e < RightEvent.All.Length; e++)
-            {
-                var row = RightEvent.Row(manner, e) * width;
-                for (var l = 0; l < shapes.Length; l++)
-                    prices[row + l] = tables[manner].Of(RightEvent.All[e], shapes[l]);
-            }
-        }
+            tables[manner].Lay(prices.AsSpan(manner * size, size), shapes, width);
         return prices;
     }
 
-    private static SlurWay[][] SlursOf(StepLattice lattice, int step, ShapePair pair, NoteTable[] tables)
+    private static int[][] SlursOf(StepLattice lattice, int step, ShapePair pair, NoteTable[] tables)
     {
         var (before, shapes) = (lattice.Before(step), lattice.Shapes[step]);
-        var place = lattice.Grid.Steps[step];
-        var ways = new List<SlurWay>[5 * tables.Length];
-        for (var i = 0; i < ways.Length; i++)
-            ways[i] = [];
+        var strength = lattice.Grid.Steps[step].SlurStrength;
+        var prices = new int[tables.Length][];
         for (var manner = 0; manner < tables.Length; manner++)
         {
-            foreach (ref readonly var slur in pair.Slurs.AsSpan())
+            var slurs = lattice.Style.Manners[manner].Slurs;
+            var costs = prices[manner] = GC.AllocateUninitializedArray<int>(pair.Slurs.Length);
+            for (var s = 1; s <= 4; s++)
             {
-                var (from, to) = (before[slur.From].FretOn(slur.String), shapes[slur.To].FretOn(slur.String));
-                var sum = new Sum();
-                lattice.Style.Manners[manner].Slurs.Of(ref sum, slur.Kind, slur.String, from, to, place.SlurStrength);
-                var cost = sum.Total + tables[manner].OfSlurred(slur.String, to);
-                ways[(manner * 5) + slur.String].Add(new(slur.From, slur.To, slur.String, slur.Kind, cost));
+                var (start, count) = pair.SlursOn(s).GetOffsetAndLength(costs.Length);
+                for (var i = start; i < start + count; i++)
+                {
+                    ref readonly var slur = ref pair.Slurs[i];
+                    var (from, to) = (before[slur.From].FretOn(s), shapes[slur.To].FretOn(s));
+                    var sum = new Sum();
+                    slurs.Of(ref sum, slur.Kind, s, from, to, strength);
+                    costs[i] = sum.Total + tables[manner].OfSlurred(s, to);
+                }
             }
         }
-        return [.. ways.Select(list => list.ToArray())];
+        return prices;
     }
 }

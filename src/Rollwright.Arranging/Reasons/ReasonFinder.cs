@@ -89,25 +89,36 @@ public static class ReasonFinder
                 best[done.Sound] = new(done, cost - total);
         }
 
+        // For every row and shape the best of all states first: there are many states, and few rows.
+        var rows = lattice.Notes.Length * RightEvent.All.Length;
+        var plucked = new int[rows * width];
+        Array.Fill(plucked, Solver.Infinity);
         for (var r = 0; r < layer.States.Length; r++)
         {
             foreach (var way in layer.Ways[r])
-            {
-                var come = moved.Of(r, way.Row);
-                for (var l = 0; l < shapes.Length; l++)
-                    Offer(
-                        new(shapes[l], way.Row),
-                        come[l] + way.Cost + changed.Notes[(way.Row * width) + l] + after[(way.Next * width) + l]
-                    );
-            }
+                Vectors.MinOfSum(
+                    plucked.AsSpan(way.Row * width, width),
+                    moved.Of(r, way.Row),
+                    after.AsSpan(way.Next * width, width),
+                    way.Cost
+                );
             if (layer.NextSlur[r] is not (var slurred and not RightHand.Never))
                 continue;
-            var manner = layer.States[r].Manner;
-            foreach (ref readonly var slur in changed.SlursOn(manner, layer.States[r].String))
+            var (manner, onString) = (layer.States[r].Manner, layer.States[r].String);
+            var slurs = changed.SlursOn(manner, onString);
+            for (var i = 0; i < slurs.Count; i++)
+            {
+                var (slur, cost) = slurs[i];
                 Offer(
-                    new(shapes[slur.To], RightEvent.Row(manner, RightEvent.Silence), slur.String, slur.Kind),
-                    past[(r * widthBefore) + slur.From] + slur.Cost + after[(slurred * width) + slur.To]
+                    new(shapes[slur.To], RightEvent.Row(manner, RightEvent.Silence), onString, slur.Kind),
+                    past[(r * widthBefore) + slur.From] + cost + after[(slurred * width) + slur.To]
                 );
+            }
+        }
+        for (var row = 0; row < rows; row++)
+        {
+            for (var l = 0; l < shapes.Length; l++)
+                Offer(new(shapes[l], row), plucked[(row * width) + l] + changed.Notes[(row * width) + l]);
         }
         foreach (var fit in fits)
         {

@@ -54,7 +54,7 @@ internal sealed class Past
     {
         var held = solver.Lattice.Before(step).Length;
         var now = before[step];
-        var moved = new int[solver.Lattice.LayerOf(step).States.Length * prices.Width];
+        var moved = GC.AllocateUninitializedArray<int>(solver.Lattice.LayerOf(step).States.Length * prices.Width);
         Array.Fill(moved, Solver.Infinity);
         for (var r = 0; r < moved.Length / prices.Width; r++)
         {
@@ -98,7 +98,7 @@ internal sealed class Past
         var prices = lattice.Prices(step);
         var changed = solver.OverlayAt(step);
         var (width, widthBefore) = (prices.Width, prices.WidthBefore);
-        var next = new int[solver.AfterAt(step).Length];
+        var next = GC.AllocateUninitializedArray<int>(solver.AfterAt(step).Length);
         Array.Fill(next, Solver.Infinity);
         var moved = Moved(step);
         for (var r = 0; r < layer.States.Length; r++)
@@ -112,10 +112,12 @@ internal sealed class Past
                 );
             if (layer.NextSlur[r] is var slurred and not RightHand.Never)
             {
-                foreach (ref readonly var slur in changed.SlursOn(layer.States[r].Manner, layer.States[r].String))
+                var slurs = changed.SlursOn(layer.States[r].Manner, layer.States[r].String);
+                for (var i = 0; i < slurs.Count; i++)
                 {
+                    var (slur, price) = slurs[i];
                     ref var cost = ref next[(slurred * width) + slur.To];
-                    cost = Math.Min(cost, now[(r * widthBefore) + slur.From] + slur.Cost);
+                    cost = Math.Min(cost, now[(r * widthBefore) + slur.From] + price);
                 }
             }
         }

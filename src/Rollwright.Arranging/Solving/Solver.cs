@@ -194,7 +194,7 @@ public sealed class Solver
         var shapes = Lattice.Shapes[step].Length;
         var changed = steps[step];
         var (width, widthBefore) = (prices.Width, prices.WidthBefore);
-        var result = new int[layer.States.Length * widthBefore];
+        var result = GC.AllocateUninitializedArray<int>(layer.States.Length * widthBefore);
         Span<int> row = stackalloc int[width];
         Span<int> stillRow = stackalloc int[prices.Still is null ? 0 : width];
         for (var r = 0; r < layer.States.Length; r++)
@@ -218,8 +218,12 @@ public sealed class Solver
             }
             if (layer.NextSlur[r] is var slurred and not RightHand.Never)
             {
-                foreach (ref readonly var slur in changed.SlursOn(layer.States[r].Manner, layer.States[r].String))
-                    into[slur.From] = Math.Min(into[slur.From], slur.Cost + next[(slurred * width) + slur.To]);
+                var slurs = changed.SlursOn(layer.States[r].Manner, layer.States[r].String);
+                for (var i = 0; i < slurs.Count; i++)
+                {
+                    var (slur, cost) = slurs[i];
+                    into[slur.From] = Math.Min(into[slur.From], cost + next[(slurred * width) + slur.To]);
+                }
             }
         }
         return result;
@@ -325,14 +329,16 @@ public sealed class Solver
         }
         if (layer.NextSlur[state] is var following and not RightHand.Never)
         {
-            var manner = layer.States[state].Manner;
-            foreach (ref readonly var slur in changed.SlursOn(manner, layer.States[state].String))
+            var (manner, onString) = (layer.States[state].Manner, layer.States[state].String);
+            var silent = RightEvent.Row(manner, RightEvent.Silence);
+            var slurs = changed.SlursOn(manner, onString);
+            for (var i = 0; i < slurs.Count; i++)
             {
+                var (slur, cost) = slurs[i];
                 if (slur.From != held)
                     continue;
-                var silent = RightEvent.Row(manner, RightEvent.Silence);
-                var slurred = new PathStep(shapes[slur.To], silent, slur.String, slur.Kind);
-                best.Offer(slur.Cost, next[(following * width) + slur.To], slur.To, following, slurred);
+                var slurred = new PathStep(shapes[slur.To], silent, onString, slur.Kind);
+                best.Offer(cost, next[(following * width) + slur.To], slur.To, following, slurred);
             }
         }
         return best;

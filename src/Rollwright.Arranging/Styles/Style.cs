@@ -9,6 +9,8 @@ namespace Rollwright.Arranging.Styles;
 /// <summary>How a break is played: one or two ways to choose from, phrase by phrase, and how time is divided.</summary>
 public sealed class Style
 {
+    private const int MostHands = 100;
+
     private readonly ConcurrentDictionary<BarPattern, RightHand> hands = [];
 
     /// <param name="name">As players say it.</param>
@@ -49,9 +51,14 @@ public sealed class Style
     /// <summary>Prices that belong to no way of playing: of licks, of consistency.</summary>
     public Weights Weights => Manners[0].Weights;
 
-    /// <summary>The right hand in a bar; built once for all tunes.</summary>
-    public RightHand HandFor(BarPattern pattern) =>
-        hands.GetOrAdd(pattern, _ => RightHand.Build(pattern, RollTable.All, this));
+    /// <summary>The right hand in a bar; built once for all tunes, as long as they are not too many.</summary>
+    public RightHand HandFor(BarPattern pattern)
+    {
+        // Some hundred kilobytes each: a collection with all its ornaments must not fill the memory.
+        if (hands.Count > MostHands)
+            hands.Clear();
+        return hands.GetOrAdd(pattern, _ => RightHand.Build(pattern, RollTable.All, this));
+    }
 
     /// <summary>The same style with other prices.</summary>
     public Style With(Func<Weights, Weights> change) =>

@@ -31,31 +31,10 @@ public readonly record struct HandShape
         return new(fret == 0 ? cleared : cleared | ((uint)(fret | (finger << 5)) << shift));
     }
 
-    public int LowestFret
-    {
-        get
-        {
-            var lowest = 0;
-            for (var s = 1; s <= 4; s++)
-            {
-                var fret = FretOn(s);
-                if (fret > 0 && (lowest == 0 || fret < lowest))
-                    lowest = fret;
-            }
-            return lowest;
-        }
-    }
+    // These are asked for tens of thousands of times a tune: no loops. No fret counts as 32, which is none again.
+    public int LowestFret => (Math.Min(Math.Min(Below(0), Below(8)), Math.Min(Below(16), Below(24))) + 1) & 31;
 
-    public int HighestFret
-    {
-        get
-        {
-            var highest = 0;
-            for (var s = 1; s <= 4; s++)
-                highest = Math.Max(highest, FretOn(s));
-            return highest;
-        }
-    }
+    public int HighestFret => Math.Max(Math.Max(Fret(0), Fret(8)), Math.Max(Fret(16), Fret(24)));
 
     /// <summary>Strings held down.</summary>
     public int Count
@@ -73,22 +52,8 @@ public readonly record struct HandShape
     /// Where the index finger stands, as a fret: from the finger that holds the lowest fret. 0 for the open hand, which
     /// stands anywhere.
     /// </summary>
-    public int Position
-    {
-        get
-        {
-            var position = 0;
-            for (var s = 1; s <= 4; s++)
-            {
-                var fret = FretOn(s);
-                if (fret == 0)
-                    continue;
-                var index = Math.Max(1, fret - FingerOn(s) + 1);
-                position = position == 0 ? index : Math.Max(position, index);
-            }
-            return position;
-        }
-    }
+    public int Position =>
+        Math.Max(Math.Max(IndexBehind(0), IndexBehind(8)), Math.Max(IndexBehind(16), IndexBehind(24)));
 
     /// <summary>Distance between the outermost fingers along the neck, mm.</summary>
     public double Span => IsOpen ? 0 : Neck.Place(HighestFret) - Neck.Place(LowestFret);
@@ -103,6 +68,13 @@ public readonly record struct HandShape
         }
         return true;
     }
+
+    // By the place of a string's bits: its fret; the fret below it, 31 for none; where the index finger stands then.
+    private int Fret(int at) => (int)(bits >> at) & 31;
+
+    private int Below(int at) => (Fret(at) - 1) & 31;
+
+    private int IndexBehind(int at) => Fret(at) == 0 ? 0 : Math.Max(1, Fret(at) - ((int)(bits >> (at + 5)) & 7) + 1);
 
     /// <summary>Frets of strings 4-3-2-1, as shapes are written: "2-0-1-2".</summary>
     public override string ToString() => $"{FretOn(4)}-{FretOn(3)}-{FretOn(2)}-{FretOn(1)}";

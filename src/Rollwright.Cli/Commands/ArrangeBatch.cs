@@ -64,6 +64,8 @@ internal sealed class ArrangeBatch
                 items,
                 System.Collections.Concurrent.EnumerablePartitionerOptions.NoBuffering
             ),
+            // More threads than cores would only hold more lattices at once.
+            new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount },
             One
         );
     }

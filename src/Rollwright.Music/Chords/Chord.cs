@@ -65,6 +65,12 @@ public readonly record struct Chord(PitchName Root, ChordQuality Quality = Chord
         }
     }
 
+    /// <summary>Whether both have the same first three tones, whatever is added to them and in the bass.</summary>
+    public bool HasTriadOf(Chord other) =>
+        Root.PitchClass == other.Root.PitchClass && (Quality == other.Quality || Triad.SequenceEqual(other.Triad));
+
+    private ReadOnlySpan<int> Triad => Kind.Tones.AsSpan(0, Math.Min(3, Kind.Tones.Length));
+
     /// <summary>Whether a pitch class (any whole number, taken modulo 12) is a tone of the chord or its bass.</summary>
     public bool Contains(int pitch)
     {
