@@ -11,6 +11,8 @@ public sealed class LickIndex(ImmutableArray<Lick> licks)
 {
     private readonly ConcurrentDictionary<string, ILookup<Key, Entry>> byStrings = [];
 
+    public int Count => licks.Length;
+
     /// <summary>The licks of the program.</summary>
     public static LickIndex BuiltIn { get; } = new(LickBank.BuiltIn.Licks);
 
