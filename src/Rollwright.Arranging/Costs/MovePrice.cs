@@ -16,7 +16,7 @@ public sealed class MovePrice(Weights weights)
     private const double EasySpan = 80;
 
     /// <summary>What the way of an open hand costs of that of a hand that holds something (assumption).</summary>
-    private const int OpenTravelPercent = 30;
+    private const int OpenTravelPercent = 60;
 
     private readonly int place = weights[Term.Place];
     private readonly int travel = weights[Term.Travel];

@@ -26,6 +26,10 @@ public sealed class NotePrice(Weights weights, Setting setting)
     private readonly int afterTheEnd = weights[Term.AfterTheEnd];
     private readonly int melodyIndex = weights[Term.MelodyIndex];
     private readonly int melodyMiddle = weights[Term.MelodyMiddle];
+    private readonly int beatIndex = weights[Term.BeatIndex];
+    private readonly int beatMiddle = weights[Term.BeatMiddle];
+    private readonly int droneRubs = weights[Term.DroneRubs];
+    private readonly int late = weights[Term.MelodyLate];
 
     /// <summary>Up to this fret a note counts as low, from the next one as high (assumption).</summary>
     private const int FirstPosition = 5;
@@ -60,14 +64,23 @@ public sealed class NotePrice(Weights weights, Setting setting)
             Filler(ref tally, step, next, onString, fret, key);
     }
 
+    /// <summary>The part of <see cref="Missed"/> that stays where a slur within the step reaches this key.</summary>
+    public int MissingLate(StepPlace step, int key) => step.Onset == key ? Scale(Missed(step), late) : Missed(step);
+
     /// <summary>Price of the finger that plays a note of the tune; nothing for the thumb.</summary>
-    public void Finger<T>(ref T tally, RightFinger finger)
+    public void Finger<T>(ref T tally, StepPlace step, RightFinger finger, int onString)
         where T : struct, ITally
     {
-        if (finger == RightFinger.I)
-            tally.Add(Term.MelodyIndex, melodyIndex);
-        else if (finger == RightFinger.M)
-            tally.Add(Term.MelodyMiddle, melodyMiddle);
+        if (finger == RightFinger.T)
+            return;
+        var isIndex = finger == RightFinger.I;
+        tally.Add(isIndex ? Term.MelodyIndex : Term.MelodyMiddle, isIndex ? melodyIndex : melodyMiddle);
+        if (step.Strength < 2)
+            return;
+        if (isIndex)
+            tally.Add(Term.BeatIndex, beatIndex);
+        else if (onString != 1)
+            tally.Add(Term.BeatMiddle, beatMiddle);
     }
 
     /// <summary>Price of two notes together where one is the tune's and the other goes with it a third or a sixth below.</summary>
@@ -131,6 +144,8 @@ public sealed class NotePrice(Weights weights, Setting setting)
             tally.Add(Term.Drone, drone);
             if (step.Chord is { } chord && !chord.Contains(key))
                 tally.Add(Term.DroneAgainst, droneAgainst);
+            if (step.Sounding is { } beside && Math.Abs(beside - key) % 12 is 1 or 11)
+                tally.Add(Term.DroneRubs, droneRubs);
             return;
         }
         var price = fret == 0 ? openFiller : frettedFiller;
@@ -140,7 +155,7 @@ public sealed class NotePrice(Weights weights, Setting setting)
             price += againstChord;
             tally.Add(Term.AgainstChord, againstChord);
         }
-        if (step.Sounding is { } tune && key > tune)
+        if (step.Sounding is { } tune && key > tune && (fret > 0 || step.Strength >= 2))
         {
             price += masks;
             tally.Add(Term.MasksMelody, masks);

@@ -59,6 +59,16 @@ public sealed class RightPrice(Weights weights)
             tally.Add(Term.RollBroken, weights[Term.RollBroken]);
     }
 
+    /// <summary>Price of a slur for the right hand, which plays nothing meanwhile.</summary>
+    /// <param name="tally">Takes the term.</param>
+    /// <param name="breaksRoll">The bar stops being any roll of the table with it.</param>
+    public void OfSlur<T>(ref T tally, bool breaksRoll)
+        where T : struct, ITally
+    {
+        if (breaksRoll)
+            tally.Add(Term.RollBroken, weights[Term.RollBroken]);
+    }
+
     /// <summary>Price of a bar in this way of playing, whatever happens in it.</summary>
     public void OfBar<T>(ref T tally)
         where T : struct, ITally => tally.Add(Term.OutOfRoll, weights[Term.OutOfRoll]);

@@ -18,17 +18,20 @@ public sealed class NoteTable
     private readonly bool[] melody = new bool[5 * Frets];
     private readonly StepPlace place;
     private readonly NotePrice notes;
-    private readonly int byIndex;
-    private readonly int byMiddle;
+    private readonly int[] byFinger = new int[3 * (Neck.Strings + 1)];
 
     public NoteTable(StepPlace place, StepPlace? next, NotePrice notes, Setting setting, int highestFret)
     {
         (this.place, this.notes) = (place, notes);
         Missed = notes.Missed(place);
-        byIndex = Finger(notes, RightFinger.I);
-        byMiddle = Finger(notes, RightFinger.M);
         for (var s = 1; s <= Neck.Strings; s++)
         {
+            foreach (var finger in Enum.GetValues<RightFinger>())
+            {
+                var played = new Sum();
+                notes.Finger(ref played, place, finger, s);
+                byFinger[((int)finger * (Neck.Strings + 1)) + s] = played.Total;
+            }
             for (var fret = 0; fret <= (s == Neck.ShortString ? 0 : highestFret); fret++)
             {
                 var at = At(s, fret);
@@ -74,14 +77,11 @@ public sealed class NoteTable
         sums.Clear();
         foreach (var (finger, on) in happening.Plucks)
         {
-            var byFinger =
-                finger == RightFinger.I ? byIndex
-                : finger == RightFinger.M ? byMiddle
-                : 0;
+            var played = byFinger[((int)finger * (Neck.Strings + 1)) + on];
             var at = places.Slice(on * row.Length, row.Length);
             for (var l = 0; l < row.Length; l++)
             {
-                sums[l] += price[at[l]] + (melody[at[l]] ? byFinger : 0);
+                sums[l] += price[at[l]] + (melody[at[l]] ? played : 0);
                 row[l] = Math.Min(row[l], missing[at[l]]);
             }
         }
@@ -101,13 +101,6 @@ public sealed class NoteTable
 
     /// <summary>Price of a note that the left hand makes.</summary>
     public int OfSlurred(int onString, int fret) => price[At(onString, fret)] + missing[At(onString, fret)];
-
-    private static int Finger(NotePrice notes, RightFinger finger)
-    {
-        var sum = new Sum();
-        notes.Finger(ref sum, finger);
-        return sum.Total;
-    }
 
     private static int At(int onString, int fret) => ((onString - 1) * Frets) + fret;
 }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Rollwright.Arranging.Costs;
 using Rollwright.Arranging.Styles;
 using Rollwright.Banjo.Rolls;
+using Rollwright.Banjo.Strokes;
 using Rollwright.Banjo.Tunings;
 
 namespace Rollwright.Arranging.Lattice;
@@ -26,8 +27,8 @@ public sealed class RightHand
     /// <summary>States and ways at one position in the bar.</summary>
     /// <param name="States">States before the step.</param>
     /// <param name="Ways">For each state what may happen, in the fixed order of rows.</param>
-    /// <param name="NextSlur">For each state: the state after a slur on its ringing string, or <see cref="Never"/>.</param>
-    public sealed record Layer(ImmutableArray<RightState> States, Way[][] Ways, int[] NextSlur)
+    /// <param name="Slurs">For each state: the way of a slur on its ringing string.</param>
+    public sealed record Layer(ImmutableArray<RightState> States, Way[][] Ways, SlurWay[] Slurs)
     {
         private readonly Lazy<short[]> wayOfRow = new(() => Index(Ways));
 
@@ -56,6 +57,14 @@ public sealed class RightHand
     /// <param name="Next">The state after.</param>
     /// <param name="Cost">Its price apart from the notes.</param>
     public readonly record struct Way(int Row, int Next, int Cost);
+
+    /// <summary>The left hand makes the note; what that means for the right hand.</summary>
+    /// <param name="Next">The state after, or <see cref="Never"/>.</param>
+    /// <param name="Cost">Its price apart from the slur and the note.</param>
+    public readonly record struct SlurWay(int Next, int Cost)
+    {
+        public bool IsPossible => Next != Never;
+    }
 
     /// <summary>How the steps of the bar lie in time.</summary>
     public BarPattern Pattern { get; }
@@ -102,7 +111,7 @@ public sealed class RightHand
         {
             var after = position == steps - 1 ? new StateIndex(entries) : new StateIndex([]);
             var ways = new Way[states.Length][];
-            var slur = new int[states.Length];
+            var slurs = new SlurWay[states.Length];
             for (var r = 0; r < states.Length; r++)
             {
                 ways[r] = [.. Ways(states[r], pattern, position, fitting, all, style, after)];
@@ -113,11 +122,11 @@ public sealed class RightHand
                             Rolls = RollsAtFirst(style, states[r].Manner, pattern, all),
                         }
                         : states[r];
-                slur[r] = before is { Rings: true, String: >= 1 and <= 4 }
-                    ? after.Of(AfterSlur(before, pattern.Steps[position]))
-                    : Never;
+                slurs[r] = before is { Rings: true, String: >= 1 and <= 4 }
+                    ? SlurFrom(before, pattern, position, fitting, style, after)
+                    : new(Never, 0);
             }
-            layers[position] = new(states, ways, slur);
+            layers[position] = new(states, ways, slurs);
             states = after.States;
         }
         layers[steps] = new(states, [], []);
@@ -175,14 +184,14 @@ public sealed class RightHand
         var layer = layers[position];
         var kept = new List<int>();
         var classOf = new int[layer.States.Length];
-        var known = new Dictionary<(int Slur, int String, int Manner, int Hash), List<int>>();
+        var known = new Dictionary<(SlurWay Slur, int String, int Manner, int Hash), List<int>>();
         for (var r = 0; r < classOf.Length; r++)
         {
-            var slur = layer.NextSlur[r];
+            var slur = layer.Slurs[r];
             var hash = new HashCode();
             foreach (var way in layer.Ways[r])
                 hash.Add(way);
-            var sign = (slur, slur == Never ? 0 : layer.States[r].String, layer.States[r].Manner, hash.ToHashCode());
+            var sign = (slur, slur.IsPossible ? layer.States[r].String : 0, layer.States[r].Manner, hash.ToHashCode());
             if (!known.TryGetValue(sign, out var alike))
                 known[sign] = alike = [];
             var same = alike.FindIndex(c => layer.Ways[kept[c]].AsSpan().SequenceEqual(layer.Ways[r]));
@@ -196,13 +205,13 @@ public sealed class RightHand
         layers[position] = new(
             [.. kept.Select(r => layer.States[r])],
             [.. kept.Select(r => layer.Ways[r])],
-            [.. kept.Select(r => layer.NextSlur[r])]
+            [.. kept.Select(r => layer.Slurs[r])]
         );
         var before = layers[position - 1];
         layers[position - 1] = new(
             before.States,
             [.. before.Ways.Select(ways => ways.Select(way => way with { Next = classOf[way.Next] }).ToArray())],
-            [.. before.NextSlur.Select(next => next == Never ? Never : classOf[next])]
+            [.. before.Slurs.Select(slur => slur.IsPossible ? slur with { Next = classOf[slur.Next] } : slur)]
         );
     }
 
@@ -234,6 +243,25 @@ public sealed class RightHand
         );
     }
 
+    private static SlurWay SlurFrom(
+        RightState before,
+        BarPattern pattern,
+        int position,
+        ImmutableArray<Roll> rolls,
+        Style style,
+        StateIndex after
+    )
+    {
+        var step = pattern.Steps[position];
+        var price = style.Manners[before.Manner].Right;
+        var left = RollsAfterSlur(before.Rolls, rolls, step);
+        var sum = new Sum();
+        price.OfSlur(ref sum, left == 0 && before.Rolls != 0);
+        if (position == 0 && pattern.IsFull)
+            price.OfBar(ref sum);
+        return new(after.Of(AfterSlur(before with { Rolls = left }, step)), sum.Total);
+    }
+
     // A slur in a step of its own leaves the fingers fresh and its string free, but which finger played is not forgotten;
     // one within a step goes on ringing.
     private static RightState AfterSlur(RightState before, BarPattern.Step step) =>
@@ -258,6 +286,20 @@ public sealed class RightHand
         {
             if ((open & (1 << roll)) != 0 && rolls[roll].FingerAt(step.Main) == happening.Plucks[0].Finger)
                 left |= 1 << roll;
+        }
+        return left;
+    }
+
+    // A slur may stand where the roll has index or middle; the thumb carries the roll (common practice, no source).
+    private static int RollsAfterSlur(int open, ImmutableArray<Roll> rolls, BarPattern.Step step)
+    {
+        if (step.IsBetween)
+            return open;
+        var left = open;
+        for (var roll = 0; roll < rolls.Length; roll++)
+        {
+            if (rolls[roll].FingerAt(step.Main) == RightFinger.T)
+                left &= ~(1 << roll);
         }
         return left;
     }

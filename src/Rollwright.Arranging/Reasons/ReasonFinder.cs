@@ -102,7 +102,7 @@ public static class ReasonFinder
                     after.AsSpan(way.Next * width, width),
                     way.Cost
                 );
-            if (layer.NextSlur[r] is not (var slurred and not RightHand.Never))
+            if (layer.Slurs[r] is not { IsPossible: true } slurred)
                 continue;
             var (manner, onString) = (layer.States[r].Manner, layer.States[r].String);
             var slurs = changed.SlursOn(manner, onString);
@@ -111,7 +111,7 @@ public static class ReasonFinder
                 var (slur, cost) = slurs[i];
                 Offer(
                     new(shapes[slur.To], RightEvent.Row(manner, RightEvent.Silence), onString, slur.Kind),
-                    past[(r * widthBefore) + slur.From] + cost + after[(slurred * width) + slur.To]
+                    past[(r * widthBefore) + slur.From] + cost + slurred.Cost + after[(slurred.Next * width) + slur.To]
                 );
             }
         }
@@ -135,8 +135,7 @@ public static class ReasonFinder
         var (held, state) = solver.Best.Nodes[step];
         var done = solver.Best.Path[step];
         StepTerms.Sounding(ref terms, lattice, solver.Overlay, step, lattice.Before(step)[held], done);
-        if (done.SlurString == 0)
-            RightTerms(ref terms, lattice, step, state, done);
+        RightTerms(ref terms, lattice, step, state, done);
         return [.. terms.Entries];
     }
 
@@ -151,14 +150,9 @@ public static class ReasonFinder
         {
             var (step, done) = (place.Step + i, place.Path[i]);
             var layer = lattice.LayerOf(step);
-            if (done.SlurString != 0)
-            {
-                state = layer.NextSlur[state];
-                continue;
-            }
-            if (!LickEdge.IsMeant(place, done))
+            if (done.SlurString != 0 || !LickEdge.IsMeant(place, done))
                 RightTerms(ref terms, lattice, step, state, done);
-            state = layer.WayOf(state, done.Row)!.Value.Next;
+            state = done.SlurString != 0 ? layer.Slurs[state].Next : layer.WayOf(state, done.Row)!.Value.Next;
         }
         return [.. terms.Entries];
     }
@@ -166,19 +160,28 @@ public static class ReasonFinder
     private static void RightTerms(ref Terms terms, StepLattice lattice, int step, int state, PathStep done)
     {
         var layer = lattice.LayerOf(step);
-        var way = layer.WayOf(state, done.Row)!.Value;
         var price = lattice.Style.Manners[done.Manner].Right;
         var place = lattice.Grid.Steps[step];
-        var isFirst = step == lattice.Grid.FirstOf(place.Bar) && lattice.Grid.IsFull(place.Bar);
         var pattern = new BarPattern.Step(place.Main, false, false, place.IsAfterTheEnd);
         var plain = new Sum();
-        price.Of(ref plain, layer.States[state], done.Event, false, pattern);
-        if (isFirst)
+        if (step == lattice.Grid.FirstOf(place.Bar) && lattice.Grid.IsFull(place.Bar))
         {
             price.OfBar(ref plain);
             price.OfBar(ref terms);
         }
         // The automaton knows which rolls are still open; the way's price says whether this event was the last straw.
-        price.Of(ref terms, layer.States[state], done.Event, plain.Total != way.Cost, pattern);
+        if (done.SlurString != 0)
+        {
+            price.OfSlur(ref terms, plain.Total != layer.Slurs[state].Cost);
+            return;
+        }
+        price.Of(ref plain, layer.States[state], done.Event, false, pattern);
+        price.Of(
+            ref terms,
+            layer.States[state],
+            done.Event,
+            plain.Total != layer.WayOf(state, done.Row)!.Value.Cost,
+            pattern
+        );
     }
 }

@@ -76,9 +76,11 @@ internal sealed class LickEdge
             var done = Place.Path[i];
             if (done.SlurString != 0)
             {
-                if (layer.NextSlur[state] == RightHand.Never || layer.States[state].String != done.SlurString)
+                var slur = layer.Slurs[state];
+                if (!slur.IsPossible || layer.States[state].String != done.SlurString)
                     return null;
-                state = layer.NextSlur[state];
+                cost += slur.Cost;
+                state = slur.Next;
                 continue;
             }
             if (layer.WayOf(state, done.Row) is not { } way)

@@ -110,14 +110,14 @@ internal sealed class Past
                     changed.Notes.AsSpan(way.Row * width),
                     way.Cost
                 );
-            if (layer.NextSlur[r] is var slurred and not RightHand.Never)
+            if (layer.Slurs[r] is { IsPossible: true } slurred)
             {
                 var slurs = changed.SlursOn(layer.States[r].Manner, layer.States[r].String);
                 for (var i = 0; i < slurs.Count; i++)
                 {
                     var (slur, price) = slurs[i];
-                    ref var cost = ref next[(slurred * width) + slur.To];
-                    cost = Math.Min(cost, now[(r * widthBefore) + slur.From] + price);
+                    ref var cost = ref next[(slurred.Next * width) + slur.To];
+                    cost = Math.Min(cost, now[(r * widthBefore) + slur.From] + price + slurred.Cost);
                 }
             }
         }

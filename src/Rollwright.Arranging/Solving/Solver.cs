@@ -216,13 +216,16 @@ public sealed class Solver
                 if (LickCost(lick, r).Whole is var whole and < Barrier)
                     Vectors.MinOf(into, lick.Entry, whole);
             }
-            if (layer.NextSlur[r] is var slurred and not RightHand.Never)
+            if (layer.Slurs[r] is { IsPossible: true } slurred)
             {
                 var slurs = changed.SlursOn(layer.States[r].Manner, layer.States[r].String);
                 for (var i = 0; i < slurs.Count; i++)
                 {
                     var (slur, cost) = slurs[i];
-                    into[slur.From] = Math.Min(into[slur.From], cost + next[(slurred * width) + slur.To]);
+                    into[slur.From] = Math.Min(
+                        into[slur.From],
+                        cost + slurred.Cost + next[(slurred.Next * width) + slur.To]
+                    );
                 }
             }
         }
@@ -327,7 +330,7 @@ public sealed class Solver
             if (whole < Barrier && whole + move < best.Cost)
                 best = new(whole + move, own + move, lick.LastShape, end, default, lick);
         }
-        if (layer.NextSlur[state] is var following and not RightHand.Never)
+        if (layer.Slurs[state] is { IsPossible: true } following)
         {
             var (manner, onString) = (layer.States[state].Manner, layer.States[state].String);
             var silent = RightEvent.Row(manner, RightEvent.Silence);
@@ -338,7 +341,13 @@ public sealed class Solver
                 if (slur.From != held)
                     continue;
                 var slurred = new PathStep(shapes[slur.To], silent, onString, slur.Kind);
-                best.Offer(cost, next[(following * width) + slur.To], slur.To, following, slurred);
+                best.Offer(
+                    cost + following.Cost,
+                    next[(following.Next * width) + slur.To],
+                    slur.To,
+                    following.Next,
+                    slurred
+                );
             }
         }
         return best;

@@ -47,10 +47,19 @@ internal static class StepTerms
                 var key = lattice.Setting.Tuning.KeyOf(on, done.Shape.FretOn(on));
                 notes.Of(ref tally, place, next, on, done.Shape.FretOn(on));
                 if (place.Onset == key)
-                    notes.Finger(ref tally, finger);
+                    notes.Finger(ref tally, place, finger, on);
                 left = Math.Min(left, notes.Missing(place, key));
             }
-            Missing(ref tally, left, notes, place);
+            var late = left;
+            if (done.HalfShape is { } reached)
+            {
+                var on = done.Event.Plucks[0].String;
+                late = Math.Min(left, notes.MissingLate(place, lattice.Setting.Tuning.KeyOf(on, reached.FretOn(on))));
+            }
+            if (late < left)
+                tally.Add(Term.MelodyLate, late);
+            else
+                Missing(ref tally, left, notes, place);
             notes.Pair(ref tally, place, done.Event, done.Shape);
             if (done.HalfShape is { } half)
             {

@@ -42,12 +42,14 @@ public static class LevelTable
             Known.GetOrAdd(
                 (style, Number),
                 _ =>
-                    style.With(weights =>
-                        Percent.Aggregate(
-                            weights,
-                            (priced, change) => priced.With(change.Key, weights[change.Key] * change.Value / 100)
+                    style
+                        .With([.. style.Rolls.Where(roll => roll.Level <= Number)])
+                        .With(weights =>
+                            Percent.Aggregate(
+                                weights,
+                                (priced, change) => priced.With(change.Key, weights[change.Key] * change.Value / 100)
+                            )
                         )
-                    )
             );
     }
 

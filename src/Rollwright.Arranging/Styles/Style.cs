@@ -18,14 +18,17 @@ public sealed class Style
     /// <param name="followsTune">Every note of the tune gets a step of its own.</param>
     /// <param name="placesANote">On how many strings a note of the tune may be looked for.</param>
     /// <param name="wholeChords">Chords all over the neck are offered, for a part behind someone else.</param>
+    /// <param name="rolls">What a bar may be; default for the whole table.</param>
     public Style(
         string name,
         ImmutableArray<Manner> manners,
         bool followsTune,
         int placesANote,
-        bool wholeChords = false
+        bool wholeChords = false,
+        ImmutableArray<Roll> rolls = default
     )
     {
+        Rolls = rolls.IsDefault ? RollTable.All : rolls;
         Name = name;
         Manners = manners;
         FollowsTune = followsTune;
@@ -45,6 +48,9 @@ public sealed class Style
     /// <summary>The left hand holds chords all over the neck, whether or not the tune is near.</summary>
     public bool WholeChords { get; }
 
+    /// <summary>The rolls that the right hand knows.</summary>
+    public ImmutableArray<Roll> Rolls { get; }
+
     /// <summary>The left hand moves alike in all ways of playing.</summary>
     public MovePrice Moves { get; }
 
@@ -57,7 +63,7 @@ public sealed class Style
         // Some hundred kilobytes each: a collection with all its ornaments must not fill the memory.
         if (hands.Count > MostHands)
             hands.Clear();
-        return hands.GetOrAdd(pattern, _ => RightHand.Build(pattern, RollTable.All, this));
+        return hands.GetOrAdd(pattern, _ => RightHand.Build(pattern, Rolls, this));
     }
 
     /// <summary>The same style with other prices.</summary>
@@ -67,6 +73,10 @@ public sealed class Style
             [.. Manners.Select(manner => new Manner(manner.Name, change(manner.Weights)))],
             FollowsTune,
             PlacesANote,
-            WholeChords
+            WholeChords,
+            Rolls
         );
+
+    /// <summary>The same style with only some of the rolls.</summary>
+    public Style With(ImmutableArray<Roll> rolls) => new(Name, Manners, FollowsTune, PlacesANote, WholeChords, rolls);
 }

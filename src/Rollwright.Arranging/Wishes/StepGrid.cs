@@ -11,6 +11,9 @@ public sealed class StepGrid
 {
     private const int PlainWeight = 1000;
 
+    /// <summary>What a note weighs that only strikes the one before again, off the beat (assumption).</summary>
+    private const int StruckAgainPercent = 75;
+
     private readonly ImmutableArray<bool> full;
     private readonly ImmutableArray<TimeSignature> metres;
     private readonly ImmutableArray<bool> opens;
@@ -205,9 +208,12 @@ public sealed class StepGrid
             var key = note.Pitch.Midi + move;
             if (note.At <= at)
             {
-                sounding = key;
                 if (note.At == at && !note.TiedFromBefore && !(onset > key))
-                    (onset, weight) = (key, WeightOf(note.Length, bar.Time.Step, strength));
+                    (onset, weight) = (
+                        key,
+                        WeightOf(note.Length, bar.Time.Step, strength) * Again(key, sounding, strength) / 100
+                    );
+                sounding = key;
             }
             // A note that has no step of its own is wished where the nearest pluck before it can be.
             else if (!note.TiedFromBefore && onset is null)
@@ -225,6 +231,10 @@ public sealed class StepGrid
         index == 0
         || tune.Bars[index - 1].Marks is { RepeatEnd: > 1 } or { SectionEnd: true }
         || tune.Bars[index].Marks.RepeatStart;
+
+    // The same note struck once more says less than a new one, but on a beat.
+    private static int Again(int key, int? before, int strength) =>
+        key == before && strength == 1 ? StruckAgainPercent : 100;
 
     // A note weighs its length up to a half bar's worth of steps, and its place in the metre: what ears hold on to.
     private static int WeightOf(Fraction length, Fraction step, int strength)

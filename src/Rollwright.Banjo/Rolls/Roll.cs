@@ -7,7 +7,8 @@ namespace Rollwright.Banjo.Rolls;
 /// <param name="Name">As players say it.</param>
 /// <param name="Fingers">One a step of a bar; looped where the bar is longer.</param>
 /// <param name="Strings">The usual strings, for showing the roll alone.</param>
-public sealed record Roll(string Name, ImmutableArray<RightFinger> Fingers, ImmutableArray<int> Strings)
+/// <param name="Level">The lowest level of playing that uses it, 1 to 5.</param>
+public sealed record Roll(string Name, ImmutableArray<RightFinger> Fingers, ImmutableArray<int> Strings, int Level = 1)
 {
     public RightFinger FingerAt(int step) => Fingers[step % Fingers.Length];
 }

@@ -18,7 +18,7 @@ public static class RollTable
     public static ImmutableArray<Roll> Parse(string file, string text)
     {
         var rolls = ImmutableArray.CreateBuilder<Roll>();
-        foreach (var row in DataTable.Parse(file, text, "name", "fingers", "strings", "source").Rows)
+        foreach (var row in DataTable.Parse(file, text, "name", "fingers", "strings", "level", "source").Rows)
         {
             var fingers = Cells<RightFinger>(
                 row,
@@ -39,7 +39,9 @@ public static class RollTable
                 if (strings[i] == strings[i - 1])
                     throw row.Wrong($"string {strings[i]} is plucked twice running at step {i + 1}");
             }
-            rolls.Add(new(row["name"], fingers, strings));
+            if (row.Whole("level") is not (>= 1 and <= 5) and var level)
+                throw row.Wrong($"level {level} is not 1 to 5");
+            rolls.Add(new(row["name"], fingers, strings, row.Whole("level")));
         }
         return rolls.ToImmutable();
     }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Rollwright.Arranging.Lattice;
 using Rollwright.Arranging.Wishes;
 using Rollwright.Banjo.Rolls;
@@ -6,7 +7,9 @@ using Rollwright.Music.Metre;
 namespace Rollwright.Arranging.Tests.Exact;
 
 /// <summary>What the right hand's rules ask of time, read off the places of the steps.</summary>
-public sealed class BarTimes(StepGrid grid)
+/// <param name="grid">The tune on its steps.</param>
+/// <param name="rolls">Those that the hand knows.</param>
+public sealed class BarTimes(StepGrid grid, ImmutableArray<Roll> rolls)
 {
     private readonly bool hasShortSteps = grid.Steps.Any(place => place.IsBetween);
 
@@ -30,7 +33,7 @@ public sealed class BarTimes(StepGrid grid)
             mains % 2 == 0 ? mains / 2
             : mains % 3 == 0 ? mains / 3
             : mains;
-        return RollTable.All.Where(roll =>
+        return rolls.Where(roll =>
             group < 3
             || Enumerable
                 .Range(0, mains / group)

@@ -25,7 +25,7 @@ public sealed class ExactModel
     {
         Lattice = lattice;
         Overlay = overlay;
-        Metre = new BarTimes(lattice.Grid);
+        Metre = new BarTimes(lattice.Grid, lattice.Style.Rolls);
         Manners = new BoolVar[lattice.Grid.Bars.Length][];
         Steps = new StepDoings[lattice.Grid.Steps.Length];
         for (var bar = 0; bar < Manners.Length; bar++)

@@ -2,6 +2,7 @@ using Google.OrTools.Sat;
 using Rollwright.Arranging.Costs;
 using Rollwright.Arranging.Lattice;
 using Rollwright.Banjo.Rolls;
+using Rollwright.Banjo.Strokes;
 using Term = Rollwright.Arranging.Costs.Term;
 
 namespace Rollwright.Arranging.Tests.Exact;
@@ -40,9 +41,12 @@ public sealed class OpenRolls
         for (var i = 0; i < open.Length; i++)
         {
             var (roll, before) = open[i];
-            var closes = ExactModel.Sum(
-                doings.Plucks.Where(pluck => Closes(roll, place.Main, pluck.Event)).Select(pluck => pluck.Chosen)
-            );
+            var closing = doings
+                .Plucks.Where(pluck => Closes(roll, place.Main, pluck.Event))
+                .Select(pluck => pluck.Chosen);
+            // A slur may stand for index or middle, not for the thumb.
+            var slurred = place.Main >= 0 && roll.FingerAt(place.Main) == RightFinger.T ? doings.Slurs : [];
+            var closes = ExactModel.Sum(closing.Concat(slurred.Select(slur => slur.Chosen)));
             var after = model.Choice();
             model.Require(after <= before);
             model.Require(after <= 1 - closes);

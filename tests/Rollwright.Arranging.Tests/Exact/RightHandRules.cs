@@ -26,6 +26,8 @@ public sealed class RightHandRules
         {
             var parent = model.Grid.Tree.Parent[bar];
             var rolls = new OpenRolls(model, bar);
+            foreach (var (manner, isPlayed) in model.Manners[bar].Index())
+                model.Price(isPlayed, PriceOfBar(model, bar, manner));
             var memories = parent < 0 ? null : AtBarLine(ends[parent]);
             for (var step = model.Grid.FirstOf(bar); step < model.Grid.Bars[bar].End.Value; step++)
                 memories = new RightHandRules(model, rolls).Go(model.Steps[step], memories);
@@ -127,18 +129,27 @@ public sealed class RightHandRules
             var chosen = model.Choice();
             if (!does.IsMeant)
                 model.Price(chosen, PriceOf(doings.Step, from, does.Manner, does.Event));
+            // What a closing lick means to do costs nothing, nor does the bar that it begins.
+            else if (model.Metre.IsFirst(doings.Step))
+                model.Price(chosen, -PriceOfBar(model, model.Grid.Steps[doings.Step].Bar, does.Manner));
             ways.Add(new(from, to, does, 0, isOpen, chosen));
         }
     }
 
     private int PriceOf(int step, HandMemory memory, int manner, RightEvent happening)
     {
-        var place = model.Grid.Steps[step];
-        var right = model.Lattice.Style.Manners[manner].Right;
         var sum = new Sum();
+        var right = model.Lattice.Style.Manners[manner].Right;
         right.Of(ref sum, memory.Said(manner), happening, false, model.Metre.Said(step));
-        if (model.Metre.IsFirst(step) && model.Grid.IsFull(place.Bar))
-            right.OfBar(ref sum);
+        return sum.Total;
+    }
+
+    // Only a bar as long as its metre is asked to be a roll.
+    private static int PriceOfBar(ExactModel model, int bar, int manner)
+    {
+        var sum = new Sum();
+        if (model.Grid.IsFull(bar))
+            model.Lattice.Style.Manners[manner].Right.OfBar(ref sum);
         return sum.Total;
     }
 }

@@ -118,7 +118,7 @@ public sealed class StepDoings
             var key = model.Lattice.Setting.Tuning.KeyOf(on, shape.FretOn(on));
             notes.Of(ref sum, place, model.Next(Step), on, shape.FretOn(on));
             if (place.Onset == key)
-                notes.Finger(ref sum, finger);
+                notes.Finger(ref sum, place, finger, on);
             missed = Math.Min(missed, notes.Missing(place, key));
         }
         notes.Pair(ref sum, place, happening, shape);

@@ -158,7 +158,7 @@ public class SolverTests
                 var key = lattice.Setting.Tuning.KeyOf(on, shape.FretOn(on));
                 notes.Of(ref sum, place, next, on, shape.FretOn(on));
                 if (place.Onset == key)
-                    notes.Finger(ref sum, finger);
+                    notes.Finger(ref sum, place, finger, on);
                 missing = Math.Min(missing, notes.Missing(place, key));
             }
             notes.Pair(ref sum, place, happening, shape);
