@@ -47,11 +47,13 @@ public class DataTests
         reading.Should().Throw<DataException>().WithMessage($"mine.txt:2: {what}");
     }
 
-    [Fact]
-    public void A_roll_with_one_finger_twice_running_is_refused_with_file_and_line()
+    [Theory]
+    [InlineData("T T I | 3 2 1 | 1", "T plays twice running at step 2")]
+    [InlineData("T I M | 3 2 1 | 6", "level 6 is not 1 to 5")]
+    public void A_wrong_roll_is_refused_with_file_and_line(string row, string what)
     {
-        var text = "name|fingers|strings|source\n\nbad | T T I | 3 2 1 | P\n";
+        var text = $"name|fingers|strings|level|source\n\nbad | {row} | P\n";
         var reading = () => RollTable.Parse("mine.txt", text);
-        reading.Should().Throw<DataException>().WithMessage("mine.txt:3: T plays twice running at step 2");
+        reading.Should().Throw<DataException>().WithMessage($"mine.txt:3: {what}");
     }
 }

@@ -39,9 +39,10 @@ public static class RollTable
                 if (strings[i] == strings[i - 1])
                     throw row.Wrong($"string {strings[i]} is plucked twice running at step {i + 1}");
             }
-            if (row.Whole("level") is not (>= 1 and <= 5) and var level)
+            var level = row.Whole("level");
+            if (level is not (>= 1 and <= 5))
                 throw row.Wrong($"level {level} is not 1 to 5");
-            rolls.Add(new(row["name"], fingers, strings, row.Whole("level")));
+            rolls.Add(new(row["name"], fingers, strings, level));
         }
         return rolls.ToImmutable();
     }

@@ -42,7 +42,9 @@ public class NotePriceTests
         var terms = new Terms();
         Notes.Finger(ref terms, Place(strength), finger, onString);
         Term[] dearer = [Term.BeatIndex, Term.BeatMiddle];
-        terms.Entries.Where(entry => dearer.Contains(entry.Term)).Select(entry => (Term?)entry.Term)
+        terms
+            .Entries.Where(entry => dearer.Contains(entry.Term))
+            .Select(entry => (Term?)entry.Term)
             .Should()
             .Equal(expected is null ? [] : [expected]);
     }
