@@ -12,8 +12,16 @@ namespace Rollwright.Arranging;
 /// <summary>First solutions of a tune in the settings that look best, one set a style; each is worked out once.</summary>
 internal sealed class Drafts(Tune tune, ArrangeOptions options)
 {
-    // The lattice decides between this many settings that look best.
-    private const int SettingsTried = 4;
+    private const int MostTried = 5;
+
+    // Those who ask for advice want to compare.
+    private const int LeastAdvised = 3;
+
+    /// <summary>
+    /// How much dearer than the best found so far a setting may look, a bar, to be solved too (assumption). The look is
+    /// seldom wrong by more; see bench/README.md.
+    /// </summary>
+    private const int Doubt = 500;
 
     private readonly LevelTable.Level level = LevelTable.Of(options.Level);
     private readonly Dictionary<string, ImmutableArray<Way>> known = [];
@@ -28,7 +36,7 @@ internal sealed class Drafts(Tune tune, ArrangeOptions options)
     public ImmutableArray<Way> Of(Style style)
     {
         if (!known.TryGetValue(style.Name, out var ways))
-            known[style.Name] = ways = [.. All(style).OrderBy(way => way.Price)];
+            known[style.Name] = ways = [.. All(style, LeastAdvised).OrderBy(way => way.Price)];
         return ways;
     }
 
@@ -40,7 +48,7 @@ internal sealed class Drafts(Tune tune, ArrangeOptions options)
     {
         Way? best = null;
         var prices = new List<(SettingOffer Offer, long Price)>();
-        foreach (var way in All(style))
+        foreach (var way in All(style, 1))
         {
             prices.Add((way.Offer, way.Price));
             if (best is null || way.Price < best.Price)
@@ -51,12 +59,23 @@ internal sealed class Drafts(Tune tune, ArrangeOptions options)
             : (best, [.. prices.OrderBy(setting => setting.Price).Select(setting => setting.Offer)]);
     }
 
-    private IEnumerable<Way> All(Style style) =>
-        SettingAdvice
-            .For(tune, options, style)
-            .Take(SettingsTried)
-            .Select(offer => new Way(offer, Draft(tune, offer.Setting, level, style, options.Licks)))
-            .Where(way => way.Draft.Best.IsPossible);
+    // The lattice decides between the settings that look best; what the first one costs says what the look is worth.
+    private IEnumerable<Way> All(Style style, int least)
+    {
+        long? best = null,
+            dearer = null;
+        foreach (var (rank, offer) in SettingAdvice.For(tune, options, style).Take(MostTried).Index())
+        {
+            if (rank >= least && offer.Ease + dearer > best + (Doubt * tune.Bars.Length))
+                yield break;
+            var way = new Way(offer, Draft(tune, offer.Setting, level, style, options.Licks));
+            if (!way.Draft.Best.IsPossible)
+                continue;
+            dearer ??= way.Price - offer.Ease;
+            best = Math.Min(best ?? long.MaxValue, way.Price);
+            yield return way;
+        }
+    }
 
     /// <summary>The first solution in one setting.</summary>
     public static Solver Draft(Tune tune, Setting setting, LevelTable.Level level, Style style, LickIndex? licks = null)

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Rollwright.Arranging.Costs;
 using Rollwright.Arranging.Styles;
 using Rollwright.Banjo.Settings;
 using Rollwright.Banjo.Tunings;
@@ -9,24 +8,17 @@ using Rollwright.Music.Tunes;
 namespace Rollwright.Arranging.Advice;
 
 /// <summary>
-/// Which settings suit a tune, by a quick look at its notes: how many lie on the neck, how many are open strings, how
-/// high the others lie. The lattice then decides between the best of them.
+/// Which settings suit a tune, by a quick look at its notes. The lattice then decides between the best of them.
 /// </summary>
 public static class SettingAdvice
 {
-    // What a note that is not on the neck costs more than the style's price of a missed one (assumption, per cent).
-    private const int OutOfReachPercent = 85;
-    private const int FrettedNote = 110;
-    private const int AFretHigher = 45;
-
     /// <summary>Settings for a tune, most promising first.</summary>
     /// <remarks>Empty only where the options contradict each other: a capo that leaves no known position.</remarks>
     public static ImmutableArray<SettingOffer> For(Tune tune, ArrangeOptions options, Style style)
     {
-        var outOfReach = style.Weights[Term.MelodyMissed] * OutOfReachPercent / 100;
+        var look = new SettingLook(tune, style, options.Level);
         // A key that is asked for moves the tune; its mode is its own.
         var sounding = options.SoundingKey is { } asked ? asked with { Mode = tune.Key.Mode } : tune.Key;
-        var notes = tune.Played();
         var offers = ImmutableArray.CreateBuilder<SettingOffer>();
         foreach (var (place, capo, price) in Ways(sounding, options))
         {
@@ -35,15 +27,8 @@ public static class SettingAdvice
             for (var octave = -3; octave <= 1; octave++)
             {
                 var setting = new Setting(place.Tuning, capo, position, up + (12 * octave));
-                if (
-                    Look(
-                        notes,
-                        setting,
-                        price * tune.Bars.Length * LevelTable.Of(options.Level).SettingPercent / 100,
-                        outOfReach
-                    ) is
-                    { Reach: > 0.5 } offer
-                )
+                var priced = price * tune.Bars.Length * LevelTable.Of(options.Level).SettingPercent / 100;
+                if (look.Of(setting, priced) is { Reach: > 0.5 } offer)
                     offers.Add(offer);
             }
         }
@@ -81,40 +66,5 @@ public static class SettingAdvice
                 fret,
                 0
             );
-    }
-
-    private static SettingOffer Look(ImmutableArray<PlayedNote> notes, Setting setting, int price, int outOfReach)
-    {
-        double all = 0,
-            reached = 0,
-            cost = price;
-        foreach (var note in notes)
-        {
-            var weight = Math.Min(4, note.Length.ToDouble() * 8);
-            all += weight;
-            var fret = LowestFret(note.Pitch.Midi + setting.Shift - setting.Capo, setting.Tuning);
-            if (fret is { } found && found <= Math.Min(17, setting.LastFret))
-                reached += weight;
-            cost +=
-                weight
-                * (
-                    fret is not { } f ? outOfReach
-                    : f == 0 ? 0
-                    : FrettedNote + (AFretHigher * Math.Max(0, f - 3))
-                );
-        }
-        return new(setting, price, all > 0 ? reached / all : 0, (int)cost);
-    }
-
-    private static int? LowestFret(int key, Tuning tuning)
-    {
-        int? lowest = null;
-        for (var s = 1; s <= 4; s++)
-        {
-            var fret = key - tuning.OpenOf(s);
-            if (fret >= 0 && (lowest is null || fret < lowest))
-                lowest = fret;
-        }
-        return lowest;
     }
 }

@@ -193,6 +193,7 @@ public sealed class Solver
         var prices = Lattice.Prices(step);
         var shapes = Lattice.Shapes[step].Length;
         var changed = steps[step];
+        var held = Lattice.Before(step).Length;
         var (width, widthBefore) = (prices.Width, prices.WidthBefore);
         var result = GC.AllocateUninitializedArray<int>(layer.States.Length * widthBefore);
         Span<int> row = stackalloc int[width];
@@ -208,9 +209,11 @@ public sealed class Solver
             }
             var into = result.AsSpan(r * widthBefore, widthBefore);
             into.Fill(Infinity);
-            MinOfWays(into, prices.Pair, row[..shapes]);
+            // The first shape is the open hand, and from any shape the way to it is free: what costs no less is never better.
+            into[..held].Fill(Math.Min(Infinity, row[0]));
+            MinOfWays(into, prices.Pair, row[..shapes], Math.Min(Barrier, row[0]));
             if (prices.Still is { } still)
-                MinOfWays(into, still, stillRow[..shapes]);
+                MinOfWays(into, still, stillRow[..shapes], Barrier);
             foreach (var lick in licks[step])
             {
                 if (LickCost(lick, r).Whole is var whole and < Barrier)
@@ -232,11 +235,11 @@ public sealed class Solver
         return result;
     }
 
-    private static void MinOfWays(Span<int> into, ShapePair pair, ReadOnlySpan<int> row)
+    private static void MinOfWays(Span<int> into, ShapePair pair, ReadOnlySpan<int> row, int bound)
     {
         for (var l = 0; l < row.Length; l++)
         {
-            if (row[l] < Barrier)
+            if (row[l] < bound)
                 Vectors.MinOf(into, pair.Into.AsSpan(l * into.Length), row[l]);
         }
     }

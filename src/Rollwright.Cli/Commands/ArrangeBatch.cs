@@ -13,6 +13,9 @@ namespace Rollwright.Cli.Commands;
 /// </summary>
 internal sealed class ArrangeBatch
 {
+    /// <summary>From here on, bytes, what finished tunes leave behind is cleared away at once.</summary>
+    private const long MuchMemory = 200_000_000;
+
     private readonly string folder;
     private readonly ImmutableArray<BreakForm> forms;
     private readonly ArrangeCommand.Recipe recipe;
@@ -107,6 +110,9 @@ internal sealed class ArrangeBatch
             foreach (var form in forms)
                 OutputFile.Write(Path.Combine(folder, $"{item.Name}.{form.Ending}"), form.Write(done));
             Interlocked.Increment(ref made);
+            // A solved lattice lives long enough to count as old, and the old are collected late.
+            if (GC.GetTotalMemory(false) > MuchMemory)
+                GC.Collect();
         }
         catch (Exception fault) when (Exit.IsExpected(fault))
         {
