@@ -168,7 +168,10 @@ public sealed class StepLattice
     )
     {
         // A capo takes frets away from the level's reach.
-        bounds = bounds with { HighestFret = Math.Min(bounds.HighestFret, setting.LastFret) };
+        bounds = bounds with
+        {
+            HighestFret = Math.Min(bounds.HighestFret, setting.LastFret),
+        };
         var hasShortSteps = grid.Steps.Any(step => step.IsBetween);
         var rightHands = new RightHand[grid.Bars.Length];
         for (var bar = 0; bar < rightHands.Length; bar++)

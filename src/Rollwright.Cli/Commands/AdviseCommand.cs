@@ -4,6 +4,7 @@ using Rollwright.Arranging;
 using Rollwright.Arranging.Advice;
 using Rollwright.Cli.Asking;
 using Rollwright.Cli.Files;
+using Rollwright.Music.Forms;
 
 namespace Rollwright.Cli.Commands;
 
@@ -36,7 +37,7 @@ internal static class AdviseCommand
                 throw new RequestException($"{InputFile.NameOf(path)}: {fault.Message}");
             }
             if (parsed.GetValue(json))
-                Console.WriteLine(Json(advice));
+                Console.WriteLine(Json(advice, read.Numbering));
             else
                 Print(advice);
             return Exit.Done;
@@ -69,7 +70,7 @@ internal static class AdviseCommand
             var octaves => $"{octaves} octaves above the fiddle",
         };
 
-    private static string Json(TuneAdvice advice) =>
+    private static string Json(TuneAdvice advice, BarNumbering numbering) =>
         JsonSerializer.Serialize(
             new
             {
@@ -88,8 +89,8 @@ internal static class AdviseCommand
                 }),
                 phrases = advice.Phrases.Select(phrase => new
                 {
-                    from = phrase.FirstBar + 1,
-                    to = phrase.LastBar + 1,
+                    from = numbering[phrase.FirstBar].Number,
+                    to = numbering[phrase.LastBar].Number,
                     roll = Math.Round(phrase.Roll, 4),
                     melodic = Math.Round(phrase.Melodic, 4),
                     stepwise = phrase.IsStepwise,
