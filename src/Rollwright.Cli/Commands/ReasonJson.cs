@@ -42,6 +42,7 @@ internal static class ReasonJson
             capo = setting.Capo,
             position = setting.Position.ToString(),
             sounds = setting.SoundingKey.ToString(),
+            octave = setting.Octave,
             shift = setting.Shift,
         };
 

@@ -60,7 +60,7 @@ internal static class FitLicks
         else
             Print(made, spots);
         Exit.Say(
-            $"{InputFile.NameOf(path)}: {tune.Title}: {SettingWords.Of(made.Break.Setting)}; {spots.Length} spots, {spots.Sum(spot => spot.Count)} licks fit"
+            $"{InputFile.NameOf(path)}: {tune.Title}: {SettingWords.OfTune(made.Break.Setting)}; {spots.Length} spots, {spots.Sum(spot => spot.Count)} licks fit"
         );
         return spots.IsEmpty ? Math.Max(Exit.No, file.Done) : file.Done;
     }
