@@ -18,6 +18,9 @@ public sealed record ArrangeOptions
     /// <summary>0 to 12; null for the one that suits the tune best.</summary>
     public int? Capo { get; init; }
 
+    /// <summary>The octave in which the melody lies, counted from the tune as written; null for the one that suits.</summary>
+    public int? Octave { get; init; }
+
     /// <summary>1, first year, to 5, performer.</summary>
     public int Level { get; init; } = 3;
 

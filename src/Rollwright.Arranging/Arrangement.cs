@@ -140,7 +140,25 @@ public sealed class Arrangement
             );
     }
 
-    private Arrangement Again(ImmutableArray<Lock> changed, ImmutableArray<Lock> locks)
+    /// <summary>The best break that keeps to as many of these locks as go together, those first that stand first.</summary>
+    public (Arrangement Made, ImmutableArray<Lock> LeftOut) WithWhatCanBe(ImmutableArray<Lock> added)
+    {
+        if (added.IsEmpty)
+            return (this, []);
+        if (Possible(added, Locks.AddRange(added)) is { } all)
+            return (all, []);
+        if (added.Length == 1)
+            return (this, added);
+        var half = added.Length / 2;
+        var (older, left) = WithWhatCanBe(added[..half]);
+        var (made, more) = older.WithWhatCanBe(added[half..]);
+        return (made, left.AddRange(more));
+    }
+
+    private Arrangement Again(ImmutableArray<Lock> changed, ImmutableArray<Lock> locks) =>
+        Possible(changed, locks) ?? throw new ArrangeException(Conflict.Words(Solver.Lattice, foundation, locks));
+
+    private Arrangement? Possible(ImmutableArray<Lock> changed, ImmutableArray<Lock> locks)
     {
         var solver = changed.Any(TouchesSeam)
             ? TuneSolver.Solve(Solver.Lattice, foundation, locks)
@@ -148,9 +166,7 @@ public sealed class Arrangement
         // A lock at the end of a repeat may need another beginning to jump to than the one that was settled.
         if (!solver.Best.IsPossible)
             solver = TuneSolver.Solve(Solver.Lattice, foundation, locks);
-        if (!solver.Best.IsPossible)
-            throw new ArrangeException(Conflict.Words(Solver.Lattice, foundation, locks));
-        return new(Tune, tempo, solver, Settings, ChordsAdded, locks, foundation);
+        return solver.Best.IsPossible ? new(Tune, tempo, solver, Settings, ChordsAdded, locks, foundation) : null;
     }
 
     // The steps that repeats jump to were settled before the locks came; those are settled anew.

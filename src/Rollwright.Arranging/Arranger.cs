@@ -21,9 +21,9 @@ public static class Arranger
         options ??= ArrangeOptions.Default;
         var chorded = Prepare(options.SecondTime is null ? tune : tune.WrittenOut());
         var drafts = new Drafts(chorded, options);
-        var (best, settings) = drafts.BestOf(options.Style ?? StyleTable.Roll) ?? throw Impossible(chorded);
+        var (best, settings) = drafts.BestOf(options.Style ?? StyleTable.Roll) ?? throw Impossible(chorded, options);
         if (options.Style is null && !Advisor.RollsSuit(best.Draft))
-            (best, settings) = drafts.BestOf(StyleTable.Find("mixed")!) ?? throw Impossible(chorded);
+            (best, settings) = drafts.BestOf(StyleTable.Find("mixed")!) ?? throw Impossible(chorded, options);
         var solver = TuneSolver.Finish(best.Draft);
         if (options.SecondTime is { } differs)
             solver = SecondTime.Vary(solver, tune.Order, differs);
@@ -38,7 +38,7 @@ public static class Arranger
         var chorded = Prepare(tune);
         var drafts = new Drafts(chorded, options);
         if (drafts.Of(StyleTable.Roll).IsEmpty)
-            throw Impossible(chorded);
+            throw Impossible(chorded, options);
         return Advisor.Of(chorded, drafts);
     }
 
@@ -50,8 +50,29 @@ public static class Arranger
         return keyed.HasChords ? keyed : ChordFinder.WithChords(keyed);
     }
 
-    private static ArrangeException Impossible(Tune tune) =>
-        new($"The notes of '{tune.Title}' do not lie on a banjo in this setting; choose another key, tuning or capo.");
+    private static ArrangeException Impossible(Tune tune, ArrangeOptions options)
+    {
+        if (options.Octave is not { } octave)
+            return new(
+                $"The notes of '{tune.Title}' do not lie on a banjo in this setting; choose another key, tuning or capo."
+            );
+        var style = options.Style ?? StyleTable.Roll;
+        var held = SettingAdvice
+            .For(tune, options with { Octave = null }, style)
+            .Select(offer => offer.Setting.Octave)
+            .Distinct()
+            .Order()
+            .Select(OctaveWords.Of)
+            .ToArray();
+        return new(
+            $"The notes of '{tune.Title}' do not lie on a banjo {OctaveWords.Of(octave)} in this setting; "
+                + (
+                    held.Length == 0
+                        ? "nor in any other octave: choose another key, tuning or capo."
+                        : $"they do {string.Join(", ", held)}: choose such an octave, or another key, tuning or capo."
+                )
+        );
+    }
 
     // A tempo to learn and to play along at, with the unit that its metre is counted in (common practice, no source).
     internal static Tempo TempoFor(TimeSignature time) =>

@@ -195,7 +195,7 @@ public class AskingTests
         await visitor.Page.Keyboard.PressAsync("ArrowRight");
         await Assertions.Expect(drawing).ToHaveAttributeAsync("aria-valuenow", "2");
         await visitor.Page.Keyboard.PressAsync("ArrowDown");
-        await Assertions.Expect(visitor.Page.Locator("#step-heading")).ToContainTextAsync("Bar 2");
+        await Assertions.Expect(visitor.Page.Locator("#step-heading")).ToContainTextAsync("Bar 1");
         await visitor.Page.Keyboard.PressAsync("Enter");
         for (var i = 0; i < 8 && await Focused(visitor) != "Rest here"; i++)
             await visitor.Page.Keyboard.PressAsync("Tab");
@@ -241,16 +241,16 @@ public class AskingTests
     {
         await using var visitor = await Come();
         var box = visitor.Page.GetByLabel("Keep something else");
-        await box.FillAsync("3/1 note 1.2T");
+        await box.FillAsync("2/1 note 1.2T");
         await box.PressAsync("Enter");
         await Assertions.Expect(visitor.Page.Locator(".kept-list li")).ToHaveCountAsync(1);
-        await box.FillAsync("3/1 rest");
+        await box.FillAsync("2/1 rest");
         await box.PressAsync("Enter");
         var refusal = visitor.Page.Locator("#ask-refusal li");
         await Assertions.Expect(refusal).ToHaveCountAsync(1);
-        await Assertions.Expect(refusal).ToContainTextAsync("Bar 3, beat 1");
+        await Assertions.Expect(refusal).ToContainTextAsync("Bar 2, beat 1");
         await Assertions.Expect(refusal).ToContainTextAsync("take one of them away");
-        await Assertions.Expect(box).ToHaveValueAsync("3/1 rest");
+        await Assertions.Expect(box).ToHaveValueAsync("2/1 rest");
         await Assertions.Expect(visitor.Page.Locator(".kept-list li")).ToHaveCountAsync(1);
         await Assertions.Expect(visitor.Page.Locator("#drawing .wide svg.engraving")).ToBeVisibleAsync();
 
@@ -275,8 +275,71 @@ public class AskingTests
         await Assertions.Expect(problem).ToContainTextAsync("capo 12");
         await Assertions.Expect(visitor.Page.Locator("h1")).ToHaveTextAsync("No break yet");
         await Assertions.Expect(visitor.Page.Locator("#capo")).ToHaveAttributeAsync("aria-invalid", "true");
-        await Button(visitor, "Let key, tuning and capo be chosen").ClickAsync();
+        await Button(visitor, "Let key, tuning, capo and octave be chosen").ClickAsync();
         await Assertions.Expect(visitor.Page.Locator("h1")).ToHaveTextAsync("Over the Roof");
+        visitor.Complaints.Should().BeEmpty();
+    }
+
+    [Fact]
+    public async Task Another_level_keeps_the_locks_that_make_sense_and_says_in_one_line_which_it_let_go()
+    {
+        await using var visitor = await Come();
+        var box = visitor.Page.GetByLabel("Keep something else");
+        var kept = visitor.Page.Locator(".kept-list li");
+        foreach (var (text, count) in new[] { ("1/2 rest", 1), ("5/1 note 2.8", 2) })
+        {
+            await box.FillAsync(text);
+            await box.PressAsync("Enter");
+            await Assertions.Expect(kept).ToHaveCountAsync(count);
+        }
+        await visitor.Page.GetByLabel("Level", new() { Exact = true }).SelectOptionAsync("1");
+        await Assertions.Expect(kept).ToHaveCountAsync(1);
+        await Assertions.Expect(kept).ToContainTextAsync("Bar 1, beat 2");
+        await Assertions
+            .Expect(visitor.Page.Locator("#let-go"))
+            .ToContainTextAsync("Let go: bar 5, beat 1: string 2 fret 8 (hands cannot do it now).");
+        await visitor.Page.GetByLabel("Style", new() { Exact = true }).SelectOptionAsync("melodic");
+        await Assertions.Expect(Summary(visitor)).ToContainTextAsync("Melodic style, level 1");
+        await Assertions.Expect(kept).ToHaveCountAsync(1);
+        await Assertions.Expect(visitor.Page.Locator("#let-go")).ToBeEmptyAsync();
+        visitor.Complaints.Should().BeEmpty();
+    }
+
+    [Fact]
+    public async Task The_comparison_shows_every_style_at_once_and_then_the_whole_ranking_as_it_is()
+    {
+        var file = Path.Combine(Places.Root, "data", "demo", "wren-on-the-gatepost.abc");
+        var advice = Arranger.Advise(AbcReader.Read(File.ReadAllBytes(file), file).Tunes[0]);
+        await using var visitor = await Come();
+        await Button(visitor, "Compare settings and styles").ClickAsync();
+        var rows = visitor
+            .Page.GetByRole(AriaRole.List, new() { Name = "Ways to play it, the best first" })
+            .Locator("li strong");
+        await Assertions.Expect(rows).ToHaveCountAsync(StyleTable.Solo.Count());
+        var styles = await rows.AllInnerTextsAsync();
+        styles
+            .Select(row => row.Split(' ')[0].ToLowerInvariant())
+            .Should()
+            .BeEquivalentTo(StyleTable.Solo.Select(style => style.Name));
+        await Button(visitor, $"Show all {advice.Ways.Length} ways as they are ranked").ClickAsync();
+        (await rows.AllInnerTextsAsync())
+            .Should()
+            .Equal(advice.Ways.Select(way => $"{PlaceWords.Capital(way.Style)} style: {SettingWords.Of(way.Setting)}"));
+        visitor.Complaints.Should().BeEmpty();
+    }
+
+    [Fact]
+    public async Task The_octave_of_the_melody_is_asked_for()
+    {
+        await using var visitor = await Come();
+        await visitor.Page.GetByLabel("Octave", new() { Exact = true }).SelectOptionAsync("0");
+        await Assertions.Expect(visitor.Page.Locator(".setting")).ToContainTextAsync("at the fiddle's pitch");
+        await visitor.Page.GetByLabel("Octave", new() { Exact = true }).SelectOptionAsync("-2");
+        await Assertions
+            .Expect(visitor.Page.Locator("#wish-problems li"))
+            .ToContainTextAsync("2 octaves below the fiddle");
+        await Button(visitor, "Let key, tuning, capo and octave be chosen").ClickAsync();
+        await Assertions.Expect(visitor.Page.Locator(".setting")).ToContainTextAsync("an octave below the fiddle");
         visitor.Complaints.Should().BeEmpty();
     }
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Rollwright.Music.Forms;
 
 namespace Rollwright.Arranging.Advice;
 
@@ -10,7 +11,8 @@ internal static class AdviceWords
         double rollKeeps,
         ImmutableArray<PhraseAdvice> phrases,
         double enough,
-        double worth
+        double worth,
+        BarNumbering numbering
     )
     {
         yield return style == "roll"
@@ -21,14 +23,15 @@ internal static class AdviceWords
             if (phrase.Roll >= enough || phrase.Melodic - phrase.Roll < worth)
                 continue;
             var what = phrase.IsStepwise ? "stepwise notes on every step" : "many notes";
-            yield return $"{what} in {Bars(phrase)}: rolls keep {Percent(phrase.Roll)} of the tune there, melodic style {(phrase.Melodic > 0.995 ? "all of it" : Percent(phrase.Melodic))}.";
+            yield return $"{what} in {Bars(phrase, numbering)}: rolls keep {Percent(phrase.Roll)} of the tune there, melodic style {(phrase.Melodic > 0.995 ? "all of it" : Percent(phrase.Melodic))}.";
         }
     }
 
-    private static string Bars(PhraseAdvice phrase) =>
-        phrase.FirstBar == phrase.LastBar
-            ? $"bar {phrase.FirstBar + 1}"
-            : $"bars {phrase.FirstBar + 1}–{phrase.LastBar + 1}";
+    private static string Bars(PhraseAdvice phrase, BarNumbering numbering)
+    {
+        var (first, last) = (numbering[phrase.FirstBar].Name, numbering[phrase.LastBar].Name);
+        return first == last ? $"bar {first}" : $"bars {first}–{last}";
+    }
 
     private static string Percent(double share) => $"{Math.Round(100 * share):0} %";
 }

@@ -51,7 +51,16 @@ public static class Advisor
             ways,
             phrases,
             style,
-            [.. AdviceWords.Of(style, Kept.Share(roll.Lattice, roll.Best), phrases, PhraseKeepsEnough, WorthTheChange)]
+            [
+                .. AdviceWords.Of(
+                    style,
+                    Kept.Share(roll.Lattice, roll.Best),
+                    phrases,
+                    PhraseKeepsEnough,
+                    WorthTheChange,
+                    tune.Numbering
+                ),
+            ]
         );
     }
 

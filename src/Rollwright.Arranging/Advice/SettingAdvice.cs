@@ -13,12 +13,12 @@ namespace Rollwright.Arranging.Advice;
 public static class SettingAdvice
 {
     /// <summary>Settings for a tune, most promising first.</summary>
-    /// <remarks>Empty only where the options contradict each other: a capo that leaves no known position.</remarks>
+    /// <remarks>Empty where less than half of the tune lies on the neck in every setting that the options leave.</remarks>
     public static ImmutableArray<SettingOffer> For(Tune tune, ArrangeOptions options, Style style)
     {
         var look = new SettingLook(tune, style, options.Level);
         // A key that is asked for moves the tune; its mode is its own.
-        var sounding = options.SoundingKey is { } asked ? asked with { Mode = tune.Key.Mode } : tune.Key;
+        var sounding = options.SoundingKey is { } key ? key with { Mode = tune.Key.Mode } : tune.Key;
         var offers = ImmutableArray.CreateBuilder<SettingOffer>();
         foreach (var (place, capo, price) in Ways(sounding, options))
         {
@@ -27,6 +27,8 @@ public static class SettingAdvice
             for (var octave = -3; octave <= 1; octave++)
             {
                 var setting = new Setting(place.Tuning, capo, position, up + (12 * octave));
+                if (options.Octave is { } asked && asked != setting.Octave)
+                    continue;
                 var priced = price * tune.Bars.Length * LevelTable.Of(options.Level).SettingPercent / 100;
                 if (look.Of(setting, priced) is { Reach: > 0.5 } offer)
                     offers.Add(offer);

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Rollwright.Arranging.Lattice;
 using Rollwright.Arranging.Solving;
 using Rollwright.Arranging.Wishes;
@@ -35,14 +34,7 @@ public static class Conflict
 
     private static string Place(StepGrid grid, Lock kept)
     {
-        var (first, last) = (Words(grid, kept.First), Words(grid, kept.Last));
+        var (first, last) = (grid.Place(kept.First), grid.Place(kept.Last));
         return first == last ? first : $"{first} to {last}";
-    }
-
-    private static string Words(StepGrid grid, int step)
-    {
-        var place = grid.Steps[step];
-        var beat = 1 + (place.At / grid.BeatOf(place.Bar)).ToDouble();
-        return string.Create(CultureInfo.InvariantCulture, $"bar {place.Bar + 1}, beat {beat:0.##}");
     }
 }

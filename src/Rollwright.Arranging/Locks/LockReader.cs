@@ -4,13 +4,14 @@ using System.Text.RegularExpressions;
 using Rollwright.Arranging.Wishes;
 using Rollwright.Banjo.Strokes;
 using Rollwright.Banjo.Tunings;
-using Rollwright.Music.Metre;
+using Rollwright.Music.Forms;
 
 namespace Rollwright.Arranging.Locks;
 
 /// <summary>
-/// Reads locks as people type them: a place, then what is asked there. Places: "3" (bar 3), "3/2" (its second beat),
-/// "3/2.5", "5-8", "5/1-6/2". What: "note 3.2T" (string.fret, finger if wanted), "rest", "no-slur", "frets 5",
+/// Reads locks as people type them: a place, then what is asked there. Places, counted as <see cref="BarNumbering"/> has
+/// it: "3" (bar 3), "3/2" (its second beat), "3/2.5", "5-8", "5/1-6/2", "0/4" (a pickup's fourth beat), "8b" where there
+/// are two of a number. What: "note 3.2T" (string.fret, finger if wanted), "rest", "no-slur", "frets 5",
 /// "shape 2-0-1-2" (strings 4-3-2-1, x where it does not matter), "lick NAME", "keep".
 /// </summary>
 public static partial class LockReader
@@ -100,17 +101,22 @@ public static partial class LockReader
     // A bar's steps, or the one step at a beat.
     private static (int First, int Last) One(string text, string bar, string beat, StepGrid grid)
     {
-        var index = int.Parse(bar, CultureInfo.InvariantCulture) - 1;
-        if (index < 0 || index >= grid.Bars.Length)
-            throw Wrong(text, $"there is no bar {bar}; the tune has {grid.Bars.Length}");
+        if (grid.StepsOf(bar) is not { } steps)
+            throw Wrong(
+                text,
+                $"there is no bar {bar}; the tune's bars are {grid.Numbering.First} to {grid.Numbering.Last}"
+            );
         if (beat.Length == 0)
-            return (grid.FirstOf(index), grid.Bars[index].End.Value - 1);
-        var hundredths = (int)Math.Round(100 * (double.Parse(beat, CultureInfo.InvariantCulture) - 1));
-        var at = grid.BeatOf(index) * new Fraction(hundredths, 100);
-        for (var step = grid.FirstOf(index); step < grid.Bars[index].End.Value; step++)
+            return steps;
+        var asked = double.Parse(beat, CultureInfo.InvariantCulture);
+        foreach (var index in grid.Numbering.Named(bar))
         {
-            if (Math.Abs((grid.Steps[step].At - at).ToDouble()) < 0.01)
-                return (step, step);
+            for (var step = grid.FirstOf(index); step < grid.Bars[index].End.Value; step++)
+            {
+                var off = grid.Numbering.Beat(index, grid.Steps[step].At) - asked;
+                if (Math.Abs(off * grid.BeatOf(index).ToDouble()) < 0.01)
+                    return (step, step);
+            }
         }
         throw Wrong(text, $"bar {bar} has no step at beat {beat}");
     }
@@ -121,7 +127,7 @@ public static partial class LockReader
     private static partial Regex NoteForm();
 
     [GeneratedRegex(
-        @"^(?<bar>\d{1,4})(/(?<beat>\d{1,3}(\.\d+)?))?(-(?<bar2>\d{1,4})(/(?<beat2>\d{1,3}(\.\d+)?))?)?$",
+        @"^(?<bar>\d{1,4}[b-z]{0,3})(/(?<beat>\d{1,3}(\.\d+)?))?(-(?<bar2>\d{1,4}[b-z]{0,3})(/(?<beat2>\d{1,3}(\.\d+)?))?)?$",
         RegexOptions.ExplicitCapture,
         1000
     )]

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Rollwright.Banjo.Settings;
 using Rollwright.Music.Chords;
+using Rollwright.Music.Forms;
 using Rollwright.Music.Metre;
 using Rollwright.Music.Tunes;
 
@@ -27,9 +28,11 @@ public sealed class StepGrid
         ImmutableArray<TimeSignature> metres,
         ImmutableArray<bool> opens,
         ImmutableArray<bool> ends,
-        BarTree tree
+        BarTree tree,
+        BarNumbering numbering
     )
     {
+        Numbering = numbering;
         this.full = full;
         this.metres = metres;
         this.opens = opens;
@@ -46,6 +49,16 @@ public sealed class StepGrid
     public ImmutableArray<Range> Bars { get; }
 
     public BarTree Tree { get; }
+
+    /// <summary>The bars as people count them.</summary>
+    public BarNumbering Numbering { get; }
+
+    /// <summary>Where a step stands, in words: "bar 3, beat 2.5".</summary>
+    public string Place(int step) => Numbering.Place(Steps[step].Bar, Steps[step].At);
+
+    /// <summary>The first and the last step of the bars of a name; null where there is no such bar.</summary>
+    public (int First, int Last)? StepsOf(string name) =>
+        Numbering.Named(name) is [var first, ..] bars ? (FirstOf(first), Bars[bars[^1]].End.Value - 1) : null;
 
     public int FirstOf(int bar) => Bars[bar].Start.Value;
 
@@ -117,7 +130,8 @@ public sealed class StepGrid
             [.. tune.Bars.Select(bar => bar.Time)],
             Phrases.Openings(tune, tree),
             Phrases.PartEnds(tune),
-            tree
+            tree,
+            tune.Numbering
         )
         {
             LastPlayed = tune.Order[^1],

@@ -42,6 +42,9 @@ public sealed record Break
     /// <summary>Indices of the written bars in order of play.</summary>
     public ImmutableArray<int> Order => Unfolding.Order([.. Bars.Select(bar => bar.Marks)]);
 
+    /// <summary>The bars as people count them.</summary>
+    public BarNumbering Numbering => BarNumbering.Of([.. Bars.Select(bar => (bar.Length, bar.Time, bar.Marks))]);
+
     /// <summary>Every stroke in order of play, repeats taken.</summary>
     public ImmutableArray<PlayedStroke> Played()
     {

@@ -13,6 +13,9 @@ public sealed record Setting(Tuning Tuning, int Capo, Key Position, int Shift)
     /// <summary>The key that sounds.</summary>
     public Key SoundingKey => Position.Transpose(Capo);
 
+    /// <summary>Octaves from the tune as written to what the banjo sounds, the nearest where another key sounds; mostly -1.</summary>
+    public int Octave => (int)Math.Floor((Shift + 6) / 12.0);
+
     /// <summary>MIDI key that sounds at a string and fret; frets are counted from the capo.</summary>
     public int SoundingKeyOf(int banjoString, int fret) => Tuning.KeyOf(banjoString, fret) + Capo;
 

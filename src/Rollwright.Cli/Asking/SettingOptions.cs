@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Rollwright.Arranging;
+using Rollwright.Arranging.Advice;
 using Rollwright.Arranging.Styles;
 using Rollwright.Banjo.Tunings;
 using Rollwright.Cli.Files;
@@ -8,7 +9,7 @@ using Rollwright.Music.Pitches;
 
 namespace Rollwright.Cli.Asking;
 
-/// <summary>What commands that arrange let people choose: key, tuning, capo, style, level.</summary>
+/// <summary>What commands that arrange let people choose: key, tuning, capo, octave, style, level.</summary>
 internal sealed class SettingOptions
 {
     private readonly Option<string?> key = new("--key")
@@ -24,6 +25,11 @@ internal sealed class SettingOptions
     {
         Description = "Fret of the capo, 0 to 12; the one that suits by default.",
     };
+    private readonly Option<string?> octave = new("--octave")
+    {
+        Description =
+            "Where the melody lies: fiddle (at the fiddle's pitch), below (an octave below it), two-below, above; the one that suits by default.",
+    };
     private readonly Option<string?> style = new("--style")
     {
         Description =
@@ -37,7 +43,7 @@ internal sealed class SettingOptions
 
     public void AddTo(Command command)
     {
-        foreach (var option in new Option[] { key, tuning, capo, style, level })
+        foreach (var option in new Option[] { key, tuning, capo, octave, style, level })
             command.Options.Add(option);
     }
 
@@ -60,6 +66,7 @@ internal sealed class SettingOptions
             SoundingKey = parsed.GetValue(key) is { } text ? KeyOf(text) : null,
             Tuning = TuningOf(parsed.GetValue(tuning)),
             Capo = parsed.GetValue(capo),
+            Octave = OctaveOf(parsed.GetValue(octave)),
             Level = parsed.GetValue(level),
             Style = StyleOf(parsed.GetValue(style)),
         };
@@ -71,6 +78,14 @@ internal sealed class SettingOptions
             : TuningTable.Find(id)
                 ?? throw new RequestException(
                     $"--tuning: no tuning is called '{id}'; known are {string.Join(", ", TuningTable.All.Select(known => known.Id))}"
+                );
+
+    private static int? OctaveOf(string? name) =>
+        name is null
+            ? null
+            : OctaveWords.Find(name)
+                ?? throw new RequestException(
+                    $"--octave: no octave is called '{name}'; known are {string.Join(", ", OctaveWords.All.Select(known => known.Name))}"
                 );
 
     private static Style? StyleOf(string? name) =>

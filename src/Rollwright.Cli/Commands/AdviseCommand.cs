@@ -4,6 +4,7 @@ using Rollwright.Arranging;
 using Rollwright.Arranging.Advice;
 using Rollwright.Cli.Asking;
 using Rollwright.Cli.Files;
+using Rollwright.Music.Forms;
 
 namespace Rollwright.Cli.Commands;
 
@@ -36,7 +37,7 @@ internal static class AdviseCommand
                 throw new RequestException($"{InputFile.NameOf(path)}: {fault.Message}");
             }
             if (parsed.GetValue(json))
-                Console.WriteLine(Json(advice));
+                Console.WriteLine(Json(advice, read.Numbering));
             else
                 Print(advice);
             return Exit.Done;
@@ -53,23 +54,13 @@ internal static class AdviseCommand
         foreach (var way in advice.Ways)
             Console.WriteLine(
                 FormattableString.Invariant(
-                    $"{way.Style, -14} {100 * way.Kept, 3:0} % {way.Work / 1000.0, 5:0.0}  {SettingWords.Of(way.Setting)}, {OctaveWords(way.Setting.Shift)}"
+                    $"{way.Style, -14} {100 * way.Kept, 3:0} % {way.Work / 1000.0, 5:0.0}  {SettingWords.OfTune(way.Setting)}"
                 )
             );
         Exit.Say("kept: share of the tune that is played; work: what the hands do a bar, in plain notes left out");
     }
 
-    // The fiddle's pitch is the tune's own; the nearest whole octave says what the banjo does with it.
-    private static string OctaveWords(int shift) =>
-        (int)Math.Round(shift / 12.0) switch
-        {
-            0 => "at the fiddle's pitch",
-            -1 => "an octave below the fiddle",
-            < 0 and var octaves => $"{-octaves} octaves below the fiddle",
-            var octaves => $"{octaves} octaves above the fiddle",
-        };
-
-    private static string Json(TuneAdvice advice) =>
+    private static string Json(TuneAdvice advice, BarNumbering numbering) =>
         JsonSerializer.Serialize(
             new
             {
@@ -81,6 +72,7 @@ internal static class AdviseCommand
                     tuning = way.Setting.Tuning.Id,
                     capo = way.Setting.Capo,
                     position = way.Setting.Position.ToString(),
+                    octave = way.Setting.Octave,
                     shift = way.Setting.Shift,
                     kept = Math.Round(way.Kept, 4),
                     work = way.Work,
@@ -88,8 +80,8 @@ internal static class AdviseCommand
                 }),
                 phrases = advice.Phrases.Select(phrase => new
                 {
-                    from = phrase.FirstBar + 1,
-                    to = phrase.LastBar + 1,
+                    from = numbering[phrase.FirstBar].Number,
+                    to = numbering[phrase.LastBar].Number,
                     roll = Math.Round(phrase.Roll, 4),
                     melodic = Math.Round(phrase.Melodic, 4),
                     stepwise = phrase.IsStepwise,

@@ -140,7 +140,7 @@ internal static class ArrangeCommand
                     made = made.BackupPart(kind, Options.Level);
                 var chords = made.ChordsAdded ? "; it came without chords and was given some" : "";
                 Exit.Say(
-                    $"{InputFile.NameOf(path)}: {tune.Title}: {SettingWords.Of(made.Break.Setting)}; {made.Style.Name} style, {100 * made.Kept:0} % of the tune kept{chords}"
+                    $"{InputFile.NameOf(path)}: {tune.Title}: {SettingWords.OfTune(made.Break.Setting)}; {made.Style.Name} style, {100 * made.Kept:0} % of the tune kept{chords}"
                 );
                 return made;
             }

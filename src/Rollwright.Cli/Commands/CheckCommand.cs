@@ -3,6 +3,7 @@ using System.Text.Json;
 using Rollwright.Banjo.Breaks;
 using Rollwright.Banjo.Playability;
 using Rollwright.Cli.Files;
+using Rollwright.Music.Forms;
 
 namespace Rollwright.Cli.Commands;
 
@@ -44,7 +45,8 @@ internal static class CheckCommand
                 var findings = Checker.Check(found);
                 if (asJson)
                 {
-                    var list = findings.Select(finding => AsJson(path, found, finding));
+                    var numbering = found.Numbering;
+                    var list = findings.Select(finding => AsJson(path, numbering, finding));
                     Console.WriteLine(
                         withTempo
                             ? JsonSerializer.Serialize(
@@ -77,26 +79,23 @@ internal static class CheckCommand
 
     private static void Print(string path, Break found, IReadOnlyList<Finding> findings)
     {
+        var numbering = found.Numbering;
         foreach (var finding in findings)
-            Console.WriteLine(
-                $"{path}: bar {finding.Bar + 1}, beat {Beat(found, finding):0.##}: {finding.Words} [{finding.Rule}]"
-            );
+            Console.WriteLine($"{path}: {numbering.Place(finding.Bar, finding.At)}: {finding.Words} [{finding.Rule}]");
         Exit.Say(
             $"{path}: {(findings.Count == 0 ? "hands can play this" : $"{findings.Count} finding{(findings.Count == 1 ? "" : "s")}")}"
         );
     }
 
-    private static object AsJson(string path, Break found, Finding finding) =>
+    private static object AsJson(string path, BarNumbering numbering, Finding finding) =>
         new
         {
             file = path,
-            bar = finding.Bar + 1,
-            beat = Beat(found, finding),
+            bar = numbering[finding.Bar].Number,
+            written = finding.Bar,
+            beat = numbering.Beat(finding.Bar, finding.At),
             stroke = finding.Stroke,
             rule = finding.Rule,
             words = finding.Words,
         };
-
-    private static double Beat(Break found, Finding finding) =>
-        1 + (finding.At / found.Bars[finding.Bar].Time.Beat).ToDouble();
 }

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Globalization;
 using Rollwright.Arranging;
 using Rollwright.Arranging.Fingering;
 using Rollwright.Cli.Asking;
@@ -77,16 +76,11 @@ internal static class FingerCommand
             throw new RequestException($"{InputFile.NameOf(path)}: {fault.Message}");
         }
         OutputFile.Write(target, form.Write(done.Break));
+        var numbering = done.Break.Numbering;
         foreach (var left in done.Left)
-        {
-            var beat = 1 + (left.At / done.Break.Bars[left.Bar].Time.Beat).ToDouble();
             Exit.Say(
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"{InputFile.NameOf(path)}: bar {left.Bar + 1}, beat {beat:0.##}: {left.Pitch} cannot be played: {left.Why}"
-                )
+                $"{InputFile.NameOf(path)}: {numbering.Place(left.Bar, left.At)}: {left.Pitch} cannot be played: {left.Why}"
             );
-        }
         Exit.Say(
             $"{InputFile.NameOf(path)}: {SettingWords.Of(done.Break.Setting)}; {(done.Left.IsEmpty ? "every note is played" : $"{done.Left.Length} left out; try another octave, tuning, capo or level")}"
         );

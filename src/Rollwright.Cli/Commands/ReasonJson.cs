@@ -24,7 +24,8 @@ internal static class ReasonJson
                 spots = made.Spots()
                     .Select(spot => new
                     {
-                        bar = spot.Bar + 1,
+                        bar = made.Grid.Numbering[spot.Bar].Number,
+                        written = spot.Bar,
                         at = spot.At.ToString(),
                         length = spot.Length.ToString(),
                         chord = spot.Chord?.ToString(),
@@ -41,6 +42,7 @@ internal static class ReasonJson
             capo = setting.Capo,
             position = setting.Position.ToString(),
             sounds = setting.SoundingKey.ToString(),
+            octave = setting.Octave,
             shift = setting.Shift,
         };
 
@@ -49,8 +51,9 @@ internal static class ReasonJson
         var place = made.Grid.Steps[reason.Step];
         return new
         {
-            bar = place.Bar + 1,
-            beat = Math.Round(1 + (place.At / made.Grid.BeatOf(place.Bar)).ToDouble(), 3),
+            bar = made.Grid.Numbering[place.Bar].Number,
+            written = place.Bar,
+            beat = Math.Round(made.Grid.Numbering.Beat(place.Bar, place.At), 3),
             does = StepWords.Of(reason.Done),
             wanted = place.Onset,
             plays = place.Onset is { } key ? reason.Done.Sounds(key, made.Break.Setting.Tuning) : (bool?)null,

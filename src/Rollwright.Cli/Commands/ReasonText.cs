@@ -33,7 +33,6 @@ internal static class ReasonText
     private static string Line(Arrangement made, StepReason reason)
     {
         var place = made.Grid.Steps[reason.Step];
-        var beat = 1 + (place.At / made.Grid.BeatOf(place.Bar)).ToDouble();
         var keeps =
             place.Onset is not { } key ? ""
             : reason.Done.Sounds(key, made.Break.Setting.Tuning) ? ", the tune's note"
@@ -45,10 +44,7 @@ internal static class ReasonText
         var other = reason.RunnerUp is { } second
             ? $"; next best {StepWords.Of(second.Done)}, {Price(second.Price)} dearer"
             : "";
-        return string.Create(
-            CultureInfo.InvariantCulture,
-            $"bar {place.Bar + 1}, beat {beat:0.##}: {StepWords.Of(reason.Done)}{keeps}{lick}{terms}{other}"
-        );
+        return $"{made.Grid.Place(reason.Step)}: {StepWords.Of(reason.Done)}{keeps}{lick}{terms}{other}";
     }
 
     private static string Price(int thousandths) =>

@@ -10,6 +10,7 @@ internal static class TempoTable
     public static void Print(string path, Break found)
     {
         var limit = TempoLimit.Of(found);
+        var numbering = found.Numbering;
         var unit = UnitOf(limit.Unit);
         Console.WriteLine($"{path}: comfortable tempo of each bar, in {unit}s a minute");
         foreach (var bar in limit.Bars)
@@ -17,38 +18,38 @@ internal static class TempoTable
             var mark = limit.Limiting.Contains(bar.Bar) ? "<" : " ";
             Console.WriteLine(
                 bar.PerMinute is { } tempo
-                    ? $"bar {bar.Bar + 1, 3} {Math.Floor(tempo), 5:0} {mark} beat {Beat(found, bar):0.##}: {bar.Words}"
-                    : $"bar {bar.Bar + 1, 3}     -   nothing asks for time"
+                    ? $"bar {numbering[bar.Bar].Name, 3} {Math.Floor(tempo), 5:0} {mark} beat {numbering.Beat(bar.Bar, bar.At):0.##}: {bar.Words}"
+                    : $"bar {numbering[bar.Bar].Name, 3}     -   nothing asks for time"
             );
         }
         if (limit.PerMinute is { } whole)
             Console.WriteLine(
                 $"whole {Math.Floor(whole), 6:0}   limited by bar{(limit.Limiting.Length == 1 ? "" : "s")} "
-                    + string.Join(", ", limit.Limiting.Select(bar => bar + 1))
+                    + string.Join(", ", limit.Limiting.Select(bar => numbering[bar].Name))
             );
     }
 
     public static object AsJson(Break found)
     {
         var limit = TempoLimit.Of(found);
+        var numbering = found.Numbering;
         return new
         {
             unit = limit.Unit.ToString(),
             perMinute = Rounded(limit.PerMinute),
-            limiting = limit.Limiting.Select(bar => bar + 1),
+            limiting = limit.Limiting.Select(bar => numbering[bar].Number),
             bars = limit.Bars.Select(bar => new
             {
-                bar = bar.Bar + 1,
+                bar = numbering[bar.Bar].Number,
+                written = bar.Bar,
                 perMinute = Rounded(bar.PerMinute),
-                beat = bar.PerMinute is null ? (double?)null : Beat(found, bar),
+                beat = bar.PerMinute is null ? (double?)null : numbering.Beat(bar.Bar, bar.At),
                 words = bar.Words,
             }),
         };
     }
 
     private static double? Rounded(double? tempo) => tempo is { } value ? Math.Floor(value * 10) / 10 : null;
-
-    private static double Beat(Break found, BarTempo bar) => 1 + (bar.At / found.Bars[bar.Bar].Time.Beat).ToDouble();
 
     private static string UnitOf(Fraction unit) =>
         unit == new Fraction(1, 2) ? "half note"

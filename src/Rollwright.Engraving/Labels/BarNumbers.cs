@@ -11,12 +11,9 @@ internal static class BarNumbers
     {
         if (system.IsFirst)
             return;
-        var bar = system.Bars[0].Written;
-        // A pickup leads to the next number.
-        var number = bar.IsPickup ? bar.Number + 1 : bar.Number;
         var words = new Words(
             InkKind.BarNumber,
-            $"{number}",
+            $"{system.Bars[0].Written.Number}",
             system.Left,
             0,
             sizes.BarNumber,

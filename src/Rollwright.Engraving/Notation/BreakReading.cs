@@ -11,28 +11,15 @@ internal static class BreakReading
     public static ImmutableArray<WrittenBar> Read(Break played)
     {
         var bars = ImmutableArray.CreateBuilder<WrittenBar>(played.Bars.Length);
-        var number = 0;
+        var numbering = played.Numbering;
         for (var i = 0; i < played.Bars.Length; i++)
         {
             var bar = played.Bars[i];
-            var offset = IsPickup(played.Bars, i) ? bar.Time.Bar - bar.Length : Fraction.Zero;
-            if (offset == Fraction.Zero)
-                number++;
+            var offset = numbering[i].Missing;
             var moments = Beaming.Join(Moments(bar, offset, new Spelling(played.Setting)), offset, bar.Time);
-            bars.Add(new(i, bar, number, offset, moments));
+            bars.Add(new(i, bar, numbering.AtLineStart(i), offset, moments));
         }
         return bars.ToImmutable();
-    }
-
-    // A short bar leads into what follows where something starts with it; otherwise it is the end that a pickup leaves.
-    private static bool IsPickup(ImmutableArray<BreakBar> bars, int index)
-    {
-        if (!bars[index].IsPartial)
-            return false;
-        if (index == 0 || bars[index].Marks.RepeatStart || bars[index].Marks.Part is not null)
-            return true;
-        var before = bars[index - 1];
-        return before.IsPartial || before.Marks is { RepeatEnd: > 1 } or { SectionEnd: true } or { EndingStop: true };
     }
 
     private static List<WrittenMoment> Moments(BreakBar bar, Fraction offset, Spelling spelling)

@@ -7,7 +7,7 @@ namespace Rollwright.Engraving.Notation;
 /// <summary>A bar of a break as it is written down: what stands one after the other, with its values and spelling.</summary>
 /// <param name="Index">Of the written bar.</param>
 /// <param name="Bar">What is played.</param>
-/// <param name="Number">As readers count: full bars from 1; a pickup has the number of the bar before it.</param>
+/// <param name="Number">What stands over a line that begins with it.</param>
 /// <param name="Offset">Whole notes that are missing at its front, as in a pickup.</param>
 /// <param name="Moments">In order of time.</param>
 internal sealed record WrittenBar(

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using NAudio.Midi;
 using Rollwright.Formats.Abc;
 using Rollwright.Formats.Messages;
 using Rollwright.Music.Keys;
@@ -16,22 +15,23 @@ internal sealed class BarMap
     private readonly Fraction pickup;
     private readonly MessageLog log;
 
-    public BarMap(IEnumerable<TimeSignatureEvent> times, int ticksPerQuarter, Fraction pickup, MessageLog log)
+    public BarMap(IEnumerable<MetaEvent> metres, int ticksPerQuarter, Fraction pickup, MessageLog log)
     {
         this.log = log;
         changes.Add((Fraction.Zero, TimeSignature.Common));
-        foreach (var one in times)
+        foreach (var one in metres)
         {
-            if (one.Numerator is < 1 or > 64 || one.Denominator is < 0 or > 6)
+            var (beats, power) = (one.Data[0], one.Data[1]);
+            if (beats is < 1 or > 64 || power > 6)
             {
                 log.NoteOnce(1, 1, "a metre that nobody plays is kept aside");
                 continue;
             }
             // Metres change at whole 64ths.
-            var at = new Fraction((long)Math.Round(one.AbsoluteTime * 16.0 / ticksPerQuarter), 64);
+            var at = new Fraction((long)Math.Round(one.At * 16.0 / ticksPerQuarter), 64);
             if (changes[^1].At == at)
                 changes.RemoveAt(changes.Count - 1);
-            changes.Add((at, new(one.Numerator, 1 << one.Denominator)));
+            changes.Add((at, new(beats, 1 << power)));
         }
         this.pickup = pickup > Fraction.Zero && pickup < changes[0].Time.Bar ? pickup : Fraction.Zero;
     }

@@ -1,4 +1,6 @@
-using NAudio.Midi;
+using System.Collections.Immutable;
+using System.Text;
+using System.Text.Unicode;
 using Rollwright.Formats.Messages;
 using Rollwright.Music.Keys;
 using Rollwright.Music.Metre;
@@ -10,7 +12,8 @@ namespace Rollwright.Formats.Midi;
 /// <summary>
 /// Reads the notes of a standard MIDI file (formats 0 and 1) as a tune: one track or channel, or all together, brought to
 /// the grid that the notes of each beat keep best, in bars of the file's metre. Repeats are not looked for: the tune stands
-/// there as it is played. In messages the line is the track, counted from 1, and the column 1.
+/// there as it is played. An event that cannot be is
+/// skipped with a notice, and all others are read. In messages the line is the track, counted from 1, and the column 1.
 /// </summary>
 public static class MidiReader
 {
@@ -25,34 +28,11 @@ public static class MidiReader
         ArgumentNullException.ThrowIfNull(bytes);
         if (Fault(bytes) is var (what, remedy))
             return TuneReading.Refused(fileName, 1, 1, what, remedy);
-        try
-        {
-            using var stream = new MemoryStream(bytes, writable: false);
-            return Read(new MidiFile(stream, strictChecking: false), fileName, choice ?? MidiChoice.All);
-        }
-        catch (Exception wrong) when (IsBrokenFile(wrong))
-        {
-            return TuneReading.Refused(
-                fileName,
-                1,
-                1,
-                "the MIDI file is cut off or broken within a track",
-                "write the file anew from the program it comes from"
-            );
-        }
+        var log = new MessageLog(fileName);
+        var ticksPerQuarter = (bytes[12] << 8) | bytes[13];
+        var tracks = TrackFinder.Read(bytes, ticksPerQuarter, log);
+        return Read(tracks, ticksPerQuarter, log, choice ?? MidiChoice.All);
     }
-
-    // What the library throws for bytes that are no events.
-    private static bool IsBrokenFile(Exception wrong) =>
-        wrong
-            is FormatException
-                or IOException
-                or ArgumentException
-                or InvalidOperationException
-                or InvalidCastException
-                or OverflowException
-                or IndexOutOfRangeException
-                or NullReferenceException;
 
     private static (string What, string Remedy)? Fault(byte[] bytes)
     {
@@ -67,32 +47,32 @@ public static class MidiReader
         return null;
     }
 
-    private static TuneReading Read(MidiFile file, string fileName, MidiChoice choice)
+    private static TuneReading Read(
+        List<List<MidiEvent>> tracks,
+        int ticksPerQuarter,
+        MessageLog log,
+        MidiChoice choice
+    )
     {
-        var log = new MessageLog(fileName);
-        var sounds = new SoundCollector(file, choice, log).Collect();
+        var sounds = new SoundCollector(tracks, ticksPerQuarter, choice, log).Collect();
         if (sounds.Count == 0)
         {
             log.Error(1, 1, "the file holds no note" + Of(choice), "choose another track or channel, or all");
             return new(null, null, log.Messages);
         }
-        var events = file.Events.SelectMany(track => track).OrderBy(one => one.AbsoluteTime).ToList();
-        var bars = new BarMap(events.OfType<TimeSignatureEvent>(), file.DeltaTicksPerQuarterNote, choice.Pickup, log);
-        var key = KeyOf(events.OfType<KeySignatureEvent>().FirstOrDefault());
-        var name = file
-            .Events.SelectMany(track => track)
-            .OfType<TextEvent>()
-            .FirstOrDefault(text => text.MetaEventType == MetaEventType.SequenceTrackName)
-            ?.Text.Trim(' ', '\0', '\r', '\n');
+        var facts = tracks.SelectMany(track => track).OfType<MetaEvent>().ToLookup(fact => fact.Kind);
+        var bars = new BarMap(facts[MetaEvent.Metre].OrderBy(fact => fact.At), ticksPerQuarter, choice.Pickup, log);
+        var key = KeyOf(facts[MetaEvent.Key].MinBy(fact => fact.At));
+        var name = facts[MetaEvent.TrackName].FirstOrDefault() is { } named ? TextOf(named.Data) : "";
         var written = bars.Write(Quantising.Notes(sounds), key ?? new Key(new(Letter.C)));
         return new(
             new Tune
             {
-                Title = string.IsNullOrEmpty(name) ? "Untitled" : name,
+                Title = name.Length == 0 ? "Untitled" : name,
                 Key = key ?? new Key(new(Letter.C)),
                 IsKeyGiven = key is not null,
                 Time = written[0].Time,
-                Tempo = TempoOf(events.OfType<TempoEvent>().ToList(), written[0].Time, log),
+                Tempo = TempoOf([.. facts[MetaEvent.Tempo].OrderBy(fact => fact.At)], written[0].Time, log),
                 Bars = written,
             },
             key,
@@ -104,23 +84,36 @@ public static class MidiReader
         (choice.Track is { } track ? $" in track {track}" : "")
         + (choice.Channel is { } channel ? $" on channel {channel}" : "");
 
-    private static Tempo? TempoOf(List<TempoEvent> tempos, TimeSignature time, MessageLog log)
+    private static Tempo? TempoOf(List<MetaEvent> tempos, TimeSignature time, MessageLog log)
     {
-        if (tempos.Count == 0 || !(tempos[0].Tempo is >= 1 and <= 4000))
+        if (tempos.Count == 0 || !(PerMinute(tempos[0]) is >= 1 and <= 4000))
             return null;
-        if (tempos.Exists(one => one.MicrosecondsPerQuarterNote != tempos[0].MicrosecondsPerQuarterNote))
+        if (tempos.Exists(one => !one.Data.AsSpan().SequenceEqual(tempos[0].Data.AsSpan())))
             log.NoteOnce(1, 1, "changes of tempo are kept aside");
         // From microseconds a quarter, rounded so that 80 does not come back as 79.99.
-        var perMinute = tempos[0].Tempo / (time.Beat.ToDouble() * 4);
+        var perMinute = PerMinute(tempos[0]) / (time.Beat.ToDouble() * 4);
         return new(time.Beat, Math.Round(perMinute, 2));
     }
 
+    // Three bytes of microseconds a quarter note, to quarter notes a minute.
+    private static double PerMinute(MetaEvent tempo) =>
+        60e6 / ((tempo.Data[0] << 16) | (tempo.Data[1] << 8) | tempo.Data[2]);
+
     // Sharps or flats, and major or minor.
-    private static Key? KeyOf(KeySignatureEvent? signature)
+    private static Key? KeyOf(MetaEvent? signature)
     {
-        if (signature is null || signature.SharpsFlats is < -7 or > 7)
+        if (signature is null || (sbyte)signature.Data[0] is var fifths && fifths is < -7 or > 7)
             return null;
-        var isMinor = signature.MajorMinor == 1;
-        return new(PitchName.FromFifths(signature.SharpsFlats + (isMinor ? 3 : 0)), isMinor ? Mode.Minor : Mode.Major);
+        var isMinor = signature.Data[1] == 1;
+        return new(PitchName.FromFifths(fifths + (isMinor ? 3 : 0)), isMinor ? Mode.Minor : Mode.Major);
+    }
+
+    // The standard says ASCII; programs write UTF-8 or Latin-1.
+    private static string TextOf(ImmutableArray<byte> bytes)
+    {
+        var text = Utf8.IsValid(bytes.AsSpan())
+            ? Encoding.UTF8.GetString(bytes.AsSpan())
+            : Encoding.Latin1.GetString(bytes.AsSpan());
+        return string.Concat(text.Where(letter => !char.IsControl(letter))).Trim();
     }
 }

@@ -1,10 +1,14 @@
-using NAudio.Midi;
 using Rollwright.Formats.Messages;
 
 namespace Rollwright.Formats.Midi;
 
 /// <summary>Takes the notes that are wanted out of the tracks and channels of a MIDI file.</summary>
-internal sealed class SoundCollector(MidiFile file, MidiChoice choice, MessageLog log)
+internal sealed class SoundCollector(
+    List<List<MidiEvent>> tracks,
+    int ticksPerQuarter,
+    MidiChoice choice,
+    MessageLog log
+)
 {
     private const int Drums = 10;
 
@@ -13,17 +17,10 @@ internal sealed class SoundCollector(MidiFile file, MidiChoice choice, MessageLo
     {
         var sounds = new List<MidiSound>();
         var places = new HashSet<(int Track, int Channel)>();
-        for (var track = 0; track < file.Tracks; track++)
+        for (var track = 1; track <= tracks.Count; track++)
         {
-            if (choice.Track is { } wanted && wanted != track + 1)
-                continue;
-            foreach (var on in file.Events[track].OfType<NoteOnEvent>().Where(on => on.Velocity > 0))
-            {
-                if (choice.Channel is null ? on.Channel == Drums : on.Channel != choice.Channel)
-                    continue;
-                places.Add((track + 1, on.Channel));
-                sounds.Add(Sound(on, track + 1));
-            }
+            if (choice.Track is null || choice.Track == track)
+                AddTrack(track, tracks[track - 1].OfType<KeyEvent>().Where(IsWanted), sounds, places);
         }
         if (places.Count > 1)
             log.NoteOnce(
@@ -40,13 +37,29 @@ internal sealed class SoundCollector(MidiFile file, MidiChoice choice, MessageLo
         return [.. sounds.OrderBy(sound => sound.On).ThenBy(sound => sound.Key)];
     }
 
-    private MidiSound Sound(NoteOnEvent on, int track)
+    private bool IsWanted(KeyEvent one) => choice.Channel is { } wanted ? one.Channel == wanted : one.Channel != Drums;
+
+    private void AddTrack(int track, IEnumerable<KeyEvent> events, List<MidiSound> sounds, HashSet<(int, int)> places)
     {
-        double ticks = file.DeltaTicksPerQuarterNote;
-        var start = on.AbsoluteTime / ticks;
-        if (on.OffEvent is { } off)
-            return new(start, Math.Max(start, off.AbsoluteTime / ticks), on.NoteNumber);
-        log.Warning(track, 1, "a note does not end; it is taken for a quarter note", "write the file anew");
-        return new(start, start + 1, on.NoteNumber);
+        // Of notes that were struck twice on one key, the one that was struck first ends first.
+        var struck = new Dictionary<(int Channel, int Key), Queue<int>>();
+        foreach (var one in events)
+        {
+            var at = (double)one.At / ticksPerQuarter;
+            if (!struck.TryGetValue((one.Channel, one.Key), out var waiting))
+                struck[(one.Channel, one.Key)] = waiting = [];
+            if (one.IsOn)
+            {
+                places.Add((track, one.Channel));
+                waiting.Enqueue(sounds.Count);
+                sounds.Add(new(at, at + 1, one.Key));
+            }
+            else if (waiting.TryDequeue(out var ended))
+            {
+                sounds[ended] = sounds[ended] with { Off = at };
+            }
+        }
+        foreach (var _ in struck.Values.SelectMany(waiting => waiting))
+            log.Warning(track, 1, "a note does not end; it is taken for a quarter note", "write the file anew");
     }
 }

@@ -15,25 +15,18 @@ internal sealed class MeasureWriter(Break written, int divisions)
     public IEnumerable<XElement> Measures()
     {
         ImmutableArray<int> ending = [];
-        var number = 0;
+        var numbering = written.Numbering;
         for (var i = 0; i < written.Bars.Length; i++)
         {
             var bar = written.Bars[i];
-            var offset = Offset(i);
-            // What leads in, or goes on with a bar that a repeat cut in two, is not counted.
-            var isCounted = offset == Fraction.Zero;
-            if (isCounted)
-                number++;
+            var (number, name, offset) = numbering[i];
+            // What leads in, or goes on with a bar that a repeat cut in two, is not counted; its number here is its own.
+            var isCounted = !numbering[i].IsShortInFront;
             if (!bar.Marks.EndingStart.IsEmpty)
                 ending = bar.Marks.EndingStart;
             yield return new(
                 "measure",
-                new XAttribute(
-                    "number",
-                    isCounted ? $"{number}"
-                        : number == 0 ? "0"
-                        : $"X{i}"
-                ),
+                new XAttribute("number", isCounted || name == "0" ? $"{number}" : $"X{i}"),
                 isCounted && !bar.IsPartial ? null : new XAttribute("implicit", "yes"),
                 BarLineWriter.Left(bar.Marks),
                 Attributes(i),
@@ -44,17 +37,6 @@ internal sealed class MeasureWriter(Break written, int divisions)
             if (bar.Marks.EndingStop)
                 ending = [];
         }
-    }
-
-    // A partial bar that leads into a full one ends where the bar ends; any other starts where the bar starts.
-    private Fraction Offset(int index)
-    {
-        var bar = written.Bars[index];
-        if (!bar.IsPartial)
-            return Fraction.Zero;
-        var isLeadIn = index == 0 || bar.Marks.RepeatStart || written.Bars[index - 1].IsPartial;
-        var nextIsFull = index + 1 < written.Bars.Length && !written.Bars[index + 1].IsPartial;
-        return isLeadIn && nextIsFull ? bar.Time.Bar - bar.Length : Fraction.Zero;
     }
 
     private XElement? Attributes(int index)

@@ -66,6 +66,9 @@ internal sealed class SystemText(Break written, TabLayout layout, (int First, in
     private IEnumerable<(int At, string Text)> MarksOf(int bar, int left)
     {
         var marks = written.Bars[bar].Marks;
+        // As on a printed page: the number of the bar that a system begins with, but for the first.
+        if (bar == bars.First && bar > 0)
+            yield return (0, $"{layout.Numbering.AtLineStart(bar)}");
         if (marks.Part is { } part)
             yield return (left, $"Part {part}");
         if (!marks.EndingStart.IsEmpty)

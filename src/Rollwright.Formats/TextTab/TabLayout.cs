@@ -1,6 +1,7 @@
 using Rollwright.Banjo.Breaks;
 using Rollwright.Banjo.Strokes;
 using Rollwright.Banjo.Tunings;
+using Rollwright.Music.Forms;
 using Rollwright.Music.Metre;
 
 namespace Rollwright.Formats.TextTab;
@@ -14,6 +15,7 @@ internal sealed class TabLayout
     public TabLayout(Break written, TextTabOptions options)
     {
         this.written = written;
+        Numbering = written.Numbering;
         grids = [.. written.Bars.Select(BarGrid.Of)];
         var strokes = written.Bars.SelectMany(bar => bar.Strokes).ToList();
         NumberWidth = strokes.Select(stroke => $"{stroke.Fret}".Length).DefaultIfEmpty(1).Max();
@@ -37,6 +39,8 @@ internal sealed class TabLayout
 
     public bool HasLeftFingers { get; }
 
+    public BarNumbering Numbering { get; }
+
     public BarGrid GridOf(int bar) => grids[bar];
 
     /// <summary>Characters of a bar, its bar line at the right included.</summary>
@@ -53,16 +57,7 @@ internal sealed class TabLayout
     public int ColumnsStart(int bar) => written.Bars[bar].Marks.RepeatStart ? 1 : 0;
 
     /// <summary>Whole notes of the full bar that lie before this one: a lead-in ends where its bar ends.</summary>
-    public Fraction OffsetOf(int bar)
-    {
-        var own = written.Bars[bar];
-        var isLeadIn =
-            own.IsPartial
-            && (bar == 0 || own.Marks.RepeatStart || own.Marks.Part is not null || written.Bars[bar - 1].IsPartial)
-            && bar + 1 < written.Bars.Length
-            && !written.Bars[bar + 1].IsPartial;
-        return isLeadIn ? own.Time.Bar - own.Length : Fraction.Zero;
-    }
+    public Fraction OffsetOf(int bar) => Numbering[bar].Missing;
 
     // The spelling names strings 5 to 1; a tuning without one is numbered.
     private static IEnumerable<string> LabelsOf(Tuning tuning)

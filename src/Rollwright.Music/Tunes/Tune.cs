@@ -54,6 +54,9 @@ public sealed record Tune
     /// <summary>Indices of the bars in order of play.</summary>
     public ImmutableArray<int> Order => Unfolding.Order([.. Bars.Select(bar => bar.Marks)]);
 
+    /// <summary>The bars as people count them.</summary>
+    public BarNumbering Numbering => BarNumbering.Of([.. Bars.Select(bar => (bar.Length, bar.Time, bar.Marks))]);
+
     /// <summary>
     /// The same tune with its repeats written out: every bar as often as it is played, no repeat and no ending left. The
     /// labels of parts stay; a tie over a jump becomes a new note where nothing leads into it.

@@ -1,4 +1,5 @@
 using Rollwright.Banjo.Breaks;
+using Rollwright.Music.Forms;
 using Rollwright.Music.Tunes;
 using Rollwright.Sound.Playing;
 
@@ -19,11 +20,12 @@ public sealed record Follow(double Seconds, double[] Times, string[][] Marks, do
         var moments = timeline.Strokes.GroupBy(stroke => stroke.Seconds).OrderBy(moment => moment.Key).ToList();
         var barTimes = new List<double>();
         var barNames = new List<string>();
+        var numbering = played.Numbering;
         var seconds = 0.0;
         foreach (var index in played.Order)
         {
             barTimes.Add(seconds);
-            barNames.Add(NameOf(played, index));
+            barNames.Add(NameOf(played, numbering, index));
             seconds += played.Bars[index].Length.ToDouble() * tempo.SecondsPerWhole;
         }
         return new(
@@ -39,10 +41,10 @@ public sealed record Follow(double Seconds, double[] Times, string[][] Marks, do
         );
     }
 
-    private static string NameOf(Break played, int index)
+    private static string NameOf(Break played, BarNumbering numbering, int index)
     {
         var part = played.Bars.Take(index + 1).LastOrDefault(bar => bar.Marks.Part is not null)?.Marks.Part;
-        var bar = $"bar {index + 1} of {played.Bars.Length}";
+        var bar = $"bar {numbering[index].Name} of {numbering.Last}";
         return part is null ? bar : $"part {part}, {bar}";
     }
 }

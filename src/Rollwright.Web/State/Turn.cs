@@ -22,6 +22,9 @@ public sealed record Turn(
     Drawing Drawing
 )
 {
+    /// <summary>Which of the locks before could not be kept, and why, in one line; empty for none.</summary>
+    public string LetGo { get; init; } = "";
+
     /// <summary>Whether single steps can be changed: a vamp is bass and chop throughout, and is taken as a whole.</summary>
     public bool TakesChanges => Wishes.Instead is not BehindSomeone { Kind: BackupKind.Vamp };
 }

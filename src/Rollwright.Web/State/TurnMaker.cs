@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Rollwright.Arranging;
+using Rollwright.Arranging.Locks;
 using Rollwright.Arranging.Styles;
 using Rollwright.Banjo.Tunings;
 using Rollwright.Formats.Abc;
@@ -7,6 +8,8 @@ using Rollwright.Formats.Messages;
 using Rollwright.Music.Keys;
 using Rollwright.Music.Pitches;
 using Rollwright.Music.Tunes;
+using Rollwright.Web.Words;
+using Lock = Rollwright.Arranging.Locks.Lock;
 
 namespace Rollwright.Web.State;
 
@@ -33,21 +36,33 @@ internal static class TurnMaker
     /// <summary>The tune as wished.</summary>
     /// <param name="tune">The tune.</param>
     /// <param name="wishes">What is asked for.</param>
-    /// <param name="before">What is shown now, of the same tune; null for nothing. Its locks stay where the break does.</param>
+    /// <param name="before">What is shown now, of the same tune; null for nothing. Of its locks stays what still makes sense.</param>
     /// <param name="shelf">Where the browser finds what was made.</param>
     /// <exception cref="ArrangeException">The wishes or the tune stand in the way.</exception>
     public static Turn Arrange(Tune tune, Wishes wishes, Turn? before, Shelf shelf)
     {
         var keeps = before is not null && before.Wishes with { Instead = wishes.Instead } == wishes;
-        var made = keeps ? before!.Break : Arranger.Arrange(tune, OptionsOf(tune, wishes));
         var words = before is null ? "the tune arranged" : wishes.WordsSince(before.Wishes);
-        // Locks speak of steps and hands that another setting or level does not have.
-        if (!keeps && before is { Arrangement.Locks.IsEmpty: false })
-            words += "; what was kept is let go";
-        if (wishes.Instead is null)
-            return Of(words, wishes, made, made, null, shelf);
-        var (shown, differs) = wishes.Instead.MakeOf(made, wishes.Level);
-        return Of(words, wishes, made, shown, differs, shelf);
+        var made = keeps ? before!.Break : Arranger.Arrange(tune, OptionsOf(tune, wishes));
+        ImmutableArray<(Lock Lock, string Why)> letGo = [];
+        if (!keeps && before is not null)
+            (made, letGo) = LockCarrying.Carry(before.Break.Locks, before.Break, made);
+        var (shown, differs) = wishes.Instead?.MakeOf(made, wishes.Level) ?? (made, null);
+        if (before is null)
+            return Of(words, wishes, made, shown, differs, shelf);
+        // What was kept of a version, or of a part behind someone, and not of the break that it was made of.
+        ImmutableArray<(Lock Lock, string Why)> more = [];
+        if (before.Wishes.Instead is not null)
+        {
+            ImmutableArray<Lock> own = [.. before.Arrangement.Locks.Except(before.Break.Locks)];
+            more = [.. own.Select(kept => (kept, "something else is played"))];
+            if (before.Wishes.Instead == wishes.Instead)
+                (shown, more) = LockCarrying.Carry(own, before.Arrangement, shown);
+        }
+        return Of(words, wishes, made, shown, differs, shelf) with
+        {
+            LetGo = LetGoWords.Of((before.Break.Grid, letGo), (before.Arrangement.Grid, more)),
+        };
     }
 
     /// <summary>A change of what is shown.</summary>
@@ -80,6 +95,7 @@ internal static class TurnMaker
             SoundingKey = wishes.Key is { } key ? new Key(PitchName.Parse(key)!.Value, tune.Key.Mode) : null,
             Tuning = wishes.Tuning is { } tuning ? TuningTable.Find(tuning) : null,
             Capo = wishes.Capo,
+            Octave = wishes.Octave,
             Level = wishes.Level,
             Style = wishes.Style is { } style ? StyleTable.Find(style) : null,
             SecondTime = wishes.SecondTime,

@@ -1,9 +1,12 @@
+using Rollwright.Arranging.Advice;
+
 namespace Rollwright.Web.State;
 
 /// <summary>What the person asked for; null is 'chosen for you'.</summary>
 /// <param name="Key">The sounding key's tonic, such as "A"; the mode is the tune's.</param>
 /// <param name="Tuning">A tuning's id.</param>
 /// <param name="Capo">0 to 12.</param>
+/// <param name="Octave">Where the melody lies, from the tune as written.</param>
 /// <param name="Level">1, first year, to 5, performer.</param>
 /// <param name="Style">A style's name; null for the one that suits the tune.</param>
 /// <param name="SecondTime">Repeats are written out, and the second time differs in this share of its steps; null for repeats as written.</param>
@@ -12,6 +15,7 @@ public sealed record Wishes(
     string? Key = null,
     string? Tuning = null,
     int? Capo = null,
+    int? Octave = null,
     int Level = Wishes.UsualLevel,
     string? Style = null,
     double? SecondTime = null,
@@ -21,7 +25,7 @@ public sealed record Wishes(
     public const int UsualLevel = 3;
 
     /// <summary>The wishes that choose how the hands and the strings are set; as they were before anything was asked for.</summary>
-    public Wishes WithoutSetting() => this with { Key = null, Tuning = null, Capo = null };
+    public Wishes WithoutSetting() => this with { Key = null, Tuning = null, Capo = null, Octave = null };
 
     /// <summary>What these ask for that others did not, in words: "level 4, melodic style".</summary>
     public string WordsSince(Wishes before)
@@ -47,6 +51,12 @@ public sealed record Wishes(
             wishes => wishes.Capo,
             fret => fret == 0 ? "no capo" : $"capo {fret}",
             "capo as it suits"
+        );
+        yield return Said(
+            before,
+            wishes => wishes.Octave,
+            octave => OctaveWords.Of(octave!.Value),
+            "the octave that suits"
         );
         yield return Said(before, wishes => wishes.Style, name => $"{name} style", "the style that suits");
         yield return Said(before, wishes => (int?)wishes.Level, level => $"level {level}", "");

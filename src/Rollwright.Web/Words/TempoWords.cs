@@ -25,8 +25,9 @@ public static class TempoWords
         var limit = TempoLimit.Of(played);
         if (limit.PerMinute is not { } whole)
             return "";
+        var numbering = played.Numbering;
         var bars = limit.Limiting.Length == 1 ? "bar" : "bars";
-        var shown = limit.Limiting.Take(MostBars).Select(bar => $"{bar + 1}");
+        var shown = limit.Limiting.Take(MostBars).Select(bar => numbering[bar].Name);
         var more = limit.Limiting.Length > MostBars ? " and others" : "";
         return $"comfortable up to {Math.Floor(whole):0} {Unit(limit.Unit)} a minute, limited by {bars} {string.Join(", ", shown)}{more}";
     }

@@ -149,6 +149,96 @@ public class MidiReaderTests
         MidiReader.Read(several, "several.mid").Messages.Single().What.Should().Contain("format 2");
     }
 
+    // Where the events of the handmade track of notes begin, in the file.
+    private static readonly int[] Boundaries = [49, 53, 56, 59, 62, 65, 68, 71, 75];
+
+    public static TheoryData<byte[], string> BadEvents =>
+        new()
+        {
+            { [0, 0x90, 200, 80], "a note of key 200, where keys are 0 to 127; it is skipped" },
+            { [0, 0xFF, 0x51, 2, 1, 2], "a tempo of 2 bytes, where 3 are needed; it is skipped" },
+            { [0, 0xFF, 0x59, 1, 0], "a key of 1 bytes, where 2 are needed; it is skipped" },
+            { [0, 0xF2, 1, 2], "a message of the wire (0xF2), which no file holds; it is skipped" },
+            { [0, 0xF8], "a message of the wire (0xF8), which no file holds; it is skipped" },
+        };
+
+    [Theory]
+    [MemberData(nameof(BadEvents))]
+    public void One_bad_event_costs_only_itself_wherever_it_stands_and_the_notice_says_where(byte[] bad, string what)
+    {
+        var good = Attacks(MidiReader.Read(Handmade, "hand.mid").Tune!);
+        foreach (var place in Boundaries.Skip(1))
+        {
+            var file = Handmade.Take(place).Concat(bad).Concat(Handmade.Skip(place)).ToArray();
+            file[48] += (byte)bad.Length;
+            var reading = MidiReader.Read(file, "hand.mid");
+            Attacks(reading.Tune!).Should().Equal(good);
+            var message = reading.Messages.Should().ContainSingle().Which;
+            message.What.Should().StartWith("track 2, quarter note ").And.EndWith(what);
+            message.Line.Should().Be(2);
+            message.Remedy.Should().NotBeEmpty();
+        }
+    }
+
+    [Fact]
+    public void Of_a_note_with_a_key_that_cannot_be_only_that_note_is_lost_and_the_notice_says_its_time()
+    {
+        // Each event with its status: where it is left out, a key of 128 and more is a status itself, and nobody can tell.
+        byte[] file =
+        [
+            .. "MThd"u8,
+            .. (byte[])[0, 0, 0, 6, 0, 0, 0, 1, 0, 96],
+            .. "MTrk"u8,
+            .. (byte[])[0, 0, 0, 28],
+            .. (byte[])[0, 0x90, 67, 80, 96, 0x80, 67, 0, 0, 0x90, 199, 80, 96, 0x80, 71, 0],
+            .. (byte[])[0, 0x90, 72, 80, 96, 0x80, 72, 0, 0, 0xFF, 0x2F, 0],
+        ];
+        var reading = MidiReader.Read(file, "hand.mid");
+        Attacks(reading.Tune!).Select(note => note.Item2).Should().Equal(67, 72);
+        reading
+            .Messages.Single()
+            .What.Should()
+            .Be("track 1, quarter note 2: a note of key 199, where keys are 0 to 127; it is skipped");
+    }
+
+    [Theory]
+    [InlineData(0)]
+    [InlineData(12)]
+    [InlineData(200)]
+    public void A_track_whose_length_is_wrong_is_read_as_far_as_it_goes(byte length)
+    {
+        var file = (byte[])Handmade.Clone();
+        file[48] = length;
+        var reading = MidiReader.Read(file, "hand.mid");
+        Attacks(reading.Tune!).Should().Equal(Attacks(MidiReader.Read(Handmade, "hand.mid").Tune!));
+        reading.Messages.Should().ContainSingle().Which.What.Should().StartWith("track 2: its length is wrong");
+    }
+
+    [Fact]
+    public void A_file_that_is_cut_off_keeps_the_notes_before_the_cut()
+    {
+        var reading = MidiReader.Read(Handmade[..64], "hand.mid");
+        Attacks(reading.Tune!).Select(note => note.Item2).Should().Equal(67, 69);
+        reading.Messages.Should().HaveCount(2).And.OnlyContain(message => message.Line == 2);
+    }
+
+    /// <summary>NAudio reads the same file; it is another reader of the same standard.</summary>
+    [Fact]
+    public void Good_files_give_the_notes_that_naudio_reads()
+    {
+        foreach (var played in new[] { SampleBreaks.Small, SampleBreaks.SmallCapo2 })
+        {
+            var file = MidiWriter.Write(played);
+            var log = new Rollwright.Formats.Messages.MessageLog("b.mid");
+            var tracks = TrackFinder.Read(file, 960, log);
+            var ours = new SoundCollector(tracks, 960, MidiChoice.All, log).Collect();
+            ours.Select(note => (note.On, note.Off - note.On, note.Key))
+                .Should()
+                .Equal(MidiNotes.Read(file).Select(note => (note.At, note.Length, note.Key)));
+            log.Messages.Should().BeEmpty();
+        }
+    }
+
     [Fact]
     public void No_bytes_make_the_reader_throw()
     {

@@ -60,7 +60,7 @@ internal static class FitLicks
         else
             Print(made, spots);
         Exit.Say(
-            $"{InputFile.NameOf(path)}: {tune.Title}: {SettingWords.Of(made.Break.Setting)}; {spots.Length} spots, {spots.Sum(spot => spot.Count)} licks fit"
+            $"{InputFile.NameOf(path)}: {tune.Title}: {SettingWords.OfTune(made.Break.Setting)}; {spots.Length} spots, {spots.Sum(spot => spot.Count)} licks fit"
         );
         return spots.IsEmpty ? Math.Max(Exit.No, file.Done) : file.Done;
     }
@@ -89,7 +89,7 @@ internal static class FitLicks
         var beat = made.Grid.BeatOf(spot.Bar);
         return string.Create(
             CultureInfo.InvariantCulture,
-            $"bar {spot.Bar + 1}, beat {1 + (spot.At / beat).ToDouble():0.##}, {(spot.Length / beat).ToDouble():0.##} beats"
+            $"{made.Grid.Numbering.Place(spot.Bar, spot.At)}, {(spot.Length / beat).ToDouble():0.##} beats"
         );
     }
 
@@ -100,8 +100,9 @@ internal static class FitLicks
         JsonSerializer.Serialize(
             spots.Select(spot => new
             {
-                bar = spot.Bar + 1,
-                beat = Math.Round(1 + (spot.At / made.Grid.BeatOf(spot.Bar)).ToDouble(), 3),
+                bar = made.Grid.Numbering[spot.Bar].Number,
+                written = spot.Bar,
+                beat = Math.Round(made.Grid.Numbering.Beat(spot.Bar, spot.At), 3),
                 beats = Math.Round((spot.Length / made.Grid.BeatOf(spot.Bar)).ToDouble(), 3),
                 chord = spot.Chord?.ToString(),
                 fits = spot.Count,
