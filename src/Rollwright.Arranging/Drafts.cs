@@ -23,6 +23,11 @@ internal sealed class Drafts(Tune tune, ArrangeOptions options)
     /// </summary>
     private const int Doubt = 500;
 
+    /// <summary>
+    /// The level whose setting all levels take: a break grows on one fingering, so that who moves up need not start afresh.
+    /// </summary>
+    private const int SettingLevel = 3;
+
     private readonly LevelTable.Level level = LevelTable.Of(options.Level);
     private readonly Dictionary<string, ImmutableArray<Way>> known = [];
 
@@ -45,6 +50,17 @@ internal sealed class Drafts(Tune tune, ArrangeOptions options)
     /// they are large. Null where the style cannot be played in any.
     /// </summary>
     public (Way Best, ImmutableArray<SettingOffer> Settings)? BestOf(Style style)
+    {
+        if (options.Level == SettingLevel)
+            return BestHere(style);
+        var settled = new Drafts(tune, options with { Level = SettingLevel }).BestHere(style);
+        if (settled is not var (found, settings))
+            return BestHere(style);
+        var way = new Way(found.Offer, Draft(tune, found.Offer.Setting, level, style, options.Licks));
+        return way.Draft.Best.IsPossible ? (way, settings) : BestHere(style);
+    }
+
+    private (Way Best, ImmutableArray<SettingOffer> Settings)? BestHere(Style style)
     {
         Way? best = null;
         var prices = new List<(SettingOffer Offer, long Price)>();

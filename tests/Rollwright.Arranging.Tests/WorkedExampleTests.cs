@@ -62,6 +62,6 @@ public class WorkedExampleTests
         reasons.Select(reason => reason.Cost).Should().Equal(20, 90, 60);
         var silence = ReasonFinder.Alternatives(solver, 1, []).Single(other => other.Done.Event.IsSilent);
         // Silence, the note left out, and the thumb on both others.
-        silence.Price.Should().Be(900 + 1500 + 20 + 20 - 170);
+        silence.Price.Should().Be(900 + 1600 + 20 + 20 - 170);
     }
 }

@@ -29,8 +29,7 @@ public static class SettingAdvice
                 var setting = new Setting(place.Tuning, capo, position, up + (12 * octave));
                 if (options.Octave is { } asked && asked != setting.Octave)
                     continue;
-                var priced = price * tune.Bars.Length * LevelTable.Of(options.Level).SettingPercent / 100;
-                if (look.Of(setting, priced) is { Reach: > 0.5 } offer)
+                if (look.Of(setting, price * tune.Bars.Length) is { Reach: > 0.5 } offer)
                     offers.Add(offer);
             }
         }

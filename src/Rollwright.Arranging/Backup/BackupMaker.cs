@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Rollwright.Arranging.Lattice;
 using Rollwright.Arranging.Locks;
 using Rollwright.Arranging.Solving;
 using Rollwright.Arranging.Styles;
@@ -13,6 +14,9 @@ namespace Rollwright.Arranging.Backup;
 /// <summary>A part to play behind someone else, from the chords alone: rolls over a bass line, or bass and chop.</summary>
 internal static class BackupMaker
 {
+    private const int Whole = 3;
+    private const int Least = 2;
+
     /// <param name="tune">A tune with chords, at its own pitch.</param>
     /// <param name="setting">The setting of the break that it goes with.</param>
     /// <param name="kind">Rolls or vamp.</param>
@@ -31,9 +35,9 @@ internal static class BackupMaker
         var draft = Drafts.Draft(line, setting, level, style);
         if (!isVamp)
             return (line, TuneSolver.Finish(draft), draft.Overlay);
-        // Whole closed chords where the hand can hold them; two of their notes where it cannot yet.
-        var full = Vamp(line, draft, setting, strings: 3);
-        return full.Solver.Best.IsPossible ? full : Vamp(line, draft, setting, strings: 2);
+        // Whole closed chords where the hand can hold them; two of their notes where it cannot yet, or cannot get to them.
+        var full = Vamp(line, draft, setting, Whole);
+        return full.Solver.Best.IsPossible ? full : Vamp(line, draft, setting, Least);
     }
 
     private static (Tune Line, Solver Solver, Overlay Foundation) Vamp(
@@ -44,14 +48,15 @@ internal static class BackupMaker
     )
     {
         var overlay = new Overlay(draft.Lattice.Grid.Steps.Length);
-        foreach (var kept in VampLocks(line, draft.Lattice.Grid, setting, strings))
+        foreach (var kept in VampLocks(line, draft.Lattice, setting, strings))
             overlay.Add(kept);
         return (line, TuneSolver.Solve(draft.Lattice, overlay, []), overlay);
     }
 
     // Bass where the line has a note, a chop half way to the next, silence elsewhere. A pickup keeps still.
-    private static IEnumerable<Lock> VampLocks(Tune line, StepGrid grid, Setting setting, int strings)
+    private static IEnumerable<Lock> VampLocks(Tune line, StepLattice lattice, Setting setting, int strings)
     {
+        var grid = lattice.Grid;
         for (var bar = 0; bar < grid.Bars.Length; bar++)
         {
             var places = BassLine.Places(line.Bars[bar]);
@@ -61,11 +66,22 @@ internal static class BackupMaker
                 var place = grid.Steps[step];
                 yield return place.Onset is { } key ? new BassLock(step, key, setting.Tuning)
                 : place.Chord is { } chord && !line.Bars[bar].Notes.IsEmpty && chops.Contains(place.At)
-                    ? new VampLock(step, chord, setting.Tuning, strings)
+                    ? Chop(lattice, new(step, chord, setting.Tuning, strings))
                 : new RestLock(step);
             }
         }
     }
+
+    // As many strings as some shape of the step has of the chord.
+    private static VampLock Chop(StepLattice lattice, VampLock wanted) =>
+        lattice
+            .Shapes[wanted.Step]
+            .Any(shape => RightEvent.All.Index().Any(row => wanted.Allows(wanted.Step, new(shape, row.Index))))
+            ? wanted
+            : wanted with
+            {
+                Strings = Least,
+            };
 
     private static HashSet<Fraction> Chops(TuneBar bar, ImmutableArray<Fraction> places)
     {

@@ -19,6 +19,7 @@ public sealed class MovePrice(Weights weights)
     private const int OpenTravelPercent = 60;
 
     private readonly int place = weights[Term.Place];
+    private readonly int placeMore = weights[Term.PlaceMore];
     private readonly int travel = weights[Term.Travel];
     private readonly int fingerChange = weights[Term.FingerChange];
     private readonly int hop = weights[Term.Hop];
@@ -51,7 +52,7 @@ public sealed class MovePrice(Weights weights)
     {
         if (from == to || to.IsOpen)
             return;
-        var moves = false;
+        var (moves, places) = (false, false);
         for (var s = 1; s <= 4; s++)
         {
             var fret = to.FretOn(s);
@@ -59,8 +60,8 @@ public sealed class MovePrice(Weights weights)
                 continue;
             if (from.FretOn(s) != fret)
             {
-                moves = true;
-                tally.Add(Term.Place, place);
+                tally.Add(places ? Term.PlaceMore : Term.Place, places ? placeMore : place);
+                moves = places = true;
                 if (to.FingerOn(s) == 4)
                     tally.Add(Term.LittleFinger, littleFinger);
                 if (Hops(from, to, s))

@@ -28,6 +28,7 @@ public sealed class NotePrice(Weights weights, Setting setting)
     private readonly int melodyMiddle = weights[Term.MelodyMiddle];
     private readonly int beatIndex = weights[Term.BeatIndex];
     private readonly int beatMiddle = weights[Term.BeatMiddle];
+    private readonly int oneIndex = weights[Term.OneIndex];
     private readonly int droneRubs = weights[Term.DroneRubs];
     private readonly int late = weights[Term.MelodyLate];
 
@@ -77,6 +78,8 @@ public sealed class NotePrice(Weights weights, Setting setting)
         tally.Add(isIndex ? Term.MelodyIndex : Term.MelodyMiddle, isIndex ? melodyIndex : melodyMiddle);
         if (step.Strength < 2)
             return;
+        if (isIndex && step.Strength == 3)
+            tally.Add(Term.OneIndex, oneIndex);
         if (isIndex)
             tally.Add(Term.BeatIndex, beatIndex);
         else if (onString != 1)

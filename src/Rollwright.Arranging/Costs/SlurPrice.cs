@@ -8,8 +8,11 @@ namespace Rollwright.Arranging.Costs;
 /// <summary>What a slur costs, and which slurs hands can make: the usual ones of <c>data/slurs.txt</c> are cheap.</summary>
 public sealed class SlurPrice
 {
-    /// <summary>A finger hammers or pulls over four frets at most (assumption).</summary>
+    /// <summary>A finger hammers on or pulls off to an open string over this many frets at most (assumption).</summary>
     private const int WidestHammer = 4;
+
+    /// <summary>The same where another finger stops the string meanwhile (assumption).</summary>
+    private const int WidestHeld = 3;
 
     /// <summary>What putting a finger down by a hammer-on costs of the price of putting one down (assumption).</summary>
     private const int HammeredPercent = 50;
@@ -40,7 +43,7 @@ public sealed class SlurPrice
         var wide = Math.Abs(high - low);
         if (low > 0 && high > 0 && first == second)
             return Math.Abs(Neck.Place(high) - Neck.Place(low)) <= WidestSlide ? SlurKind.Slide : null;
-        if (wide > WidestHammer)
+        if (wide > (low > 0 && high > 0 ? WidestHeld : WidestHammer))
             return null;
         if (high > low)
             return low == 0 || second > first ? SlurKind.HammerOn : null;
@@ -59,8 +62,11 @@ public sealed class SlurPrice
         tally.Add(Term.Slur, weights[Term.Slur]);
         if (!usual[Index(kind, onString, from, to)])
             tally.Add(Term.SlurUnusual, weights[Term.SlurUnusual]);
-        // A hammered finger is put down too, with less care than one that must be there for a pluck; a slide moves the hand.
-        if (kind == SlurKind.HammerOn)
+        // A finger pulls off to one that lies there before. A hammered finger is put down too, with less care than one that
+        // must be there for a pluck; a slide moves the hand.
+        if (kind == SlurKind.PullOff && to > 0)
+            tally.Add(Term.Place, weights[Term.Place]);
+        else if (kind == SlurKind.HammerOn)
             tally.Add(Term.Place, weights[Term.Place] * HammeredPercent / 100);
         else if (kind == SlurKind.Slide)
             tally.Add(Term.Travel, (int)(weights[Term.Travel] * Math.Abs(Neck.Place(to) - Neck.Place(from))));

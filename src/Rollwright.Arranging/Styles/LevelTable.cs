@@ -28,14 +28,8 @@ public static class LevelTable
 
     /// <param name="Number">1 to 5.</param>
     /// <param name="Bounds">What the left hand may be asked for.</param>
-    /// <param name="Percent">What becomes of prices, per cent of the table's.</param>
-    /// <param name="SettingPercent">Price of an unusual tuning or position, per cent of the table's.</param>
-    public sealed record Level(
-        int Number,
-        LeftBounds Bounds,
-        ImmutableDictionary<Term, int> Percent,
-        int SettingPercent
-    )
+    /// <param name="Prices">What becomes of prices.</param>
+    public sealed record Level(int Number, LeftBounds Bounds, ImmutableDictionary<Term, LevelPrice> Prices)
     {
         /// <summary>The style at this level.</summary>
         public Style Apply(Style style) =>
@@ -45,9 +39,9 @@ public static class LevelTable
                     style
                         .With([.. style.Rolls.Where(roll => roll.Level <= Number)])
                         .With(weights =>
-                            Percent.Aggregate(
+                            Prices.Aggregate(
                                 weights,
-                                (priced, change) => priced.With(change.Key, weights[change.Key] * change.Value / 100)
+                                (priced, change) => priced.With(change.Key, change.Value.Of(weights[change.Key]))
                             )
                         )
             );
@@ -62,11 +56,11 @@ public static class LevelTable
     public static ImmutableArray<Level> Parse(
         string file,
         string text,
-        ImmutableDictionary<int, ImmutableDictionary<Term, int>> percents
+        ImmutableDictionary<int, ImmutableDictionary<Term, LevelPrice>> prices
     )
     {
         var levels = ImmutableArray.CreateBuilder<Level>();
-        foreach (var row in DataTable.Parse(file, text, "level", "fret", "fingers", "slurs", "licks", "settings").Rows)
+        foreach (var row in DataTable.Parse(file, text, "level", "fret", "fingers", "slurs", "licks").Rows)
         {
             var slurs = row["slurs"] switch
             {
@@ -85,20 +79,15 @@ public static class LevelTable
             );
             var number = row.Whole("level");
             levels.Add(
-                new(
-                    number,
-                    bounds,
-                    percents.GetValueOrDefault(number, ImmutableDictionary<Term, int>.Empty),
-                    row.Whole("settings")
-                )
+                new(number, bounds, prices.GetValueOrDefault(number, ImmutableDictionary<Term, LevelPrice>.Empty))
             );
         }
         return levels.ToImmutable();
     }
 
-    /// <summary>Per cent of prices by level.</summary>
+    /// <summary>What becomes of prices, by level: a number is per cent, one behind = is the price itself.</summary>
     /// <exception cref="DataException">A row is wrong.</exception>
-    public static ImmutableDictionary<int, ImmutableDictionary<Term, int>> ParsePrices(string file, string text)
+    public static ImmutableDictionary<int, ImmutableDictionary<Term, LevelPrice>> ParsePrices(string file, string text)
     {
         var table = DataTable.Parse(file, text, "price");
         return Enumerable
@@ -108,8 +97,14 @@ public static class LevelTable
                 level =>
                     table.Rows.ToImmutableDictionary(
                         row => TermNames.Find(row["price"]) ?? throw row.Wrong($"no price is called '{row["price"]}'"),
-                        row => row.Whole(level.ToString(CultureInfo.InvariantCulture))
+                        row => PriceIn(row, level.ToString(CultureInfo.InvariantCulture))
                     )
             );
     }
+
+    private static LevelPrice PriceIn(DataTable.Row row, string level) =>
+        !row[level].StartsWith('=') ? new(row.Whole(level), false)
+        : int.TryParse(row[level].AsSpan(1), NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var price)
+            ? new(price, true)
+        : throw row.Wrong($"'{row[level]}' is no price; write = and a whole number, such as =-150");
 }

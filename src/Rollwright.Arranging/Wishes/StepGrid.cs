@@ -151,6 +151,8 @@ public sealed class StepGrid
     )
     {
         var bar = tune.Bars[index];
+        // A last bar that play comes back from has to go on.
+        var isLast = index == tune.Order[^1] && tune.Order.Count(played => played == index) == 1;
         // A pickup is completed by the bar line after it.
         var missing = bar.IsPartial && IsPickup(tune, index) ? bar.Time.Bar - bar.Length : Fraction.Zero;
         var times = StepTimes.Of(bar, missing > Fraction.Zero, followsTune);
@@ -186,7 +188,7 @@ public sealed class StepGrid
                     Weight = wish.Weight,
                     Also = AlsoAt(bar, at, move, wish.Key),
                     Sounding = sounding,
-                    IsAfterTheEnd = index == tune.Order[^1] && at > lastOnset,
+                    IsAfterTheEnd = isLast && at > lastOnset,
                     Chord = chord,
                 }
             );
