@@ -72,7 +72,7 @@ public class ServerTests
         follow.Marks.Sum(marks => marks.Length).Should().Be(played.Played().Length);
         // Half = 80: the pickup of two eighths lasts 0.375 s, and the first whole bar begins there.
         follow.BarTimes[1].Should().BeApproximately(0.375, 1e-4);
-        follow.BarNames[1].Should().Be("part A, bar 2 of 8");
+        follow.BarNames[1].Should().Be("part A, bar 1 of 7");
         follow.Marks[Array.IndexOf(follow.Times, follow.Times.First(at => at > 0.37))].Should().Equal("s-1-0");
     }
 

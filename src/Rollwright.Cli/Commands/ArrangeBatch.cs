@@ -35,7 +35,7 @@ internal sealed class ArrangeBatch
     {
         var batch = new ArrangeBatch(folder, forms, recipe);
         // Progress is for people at a terminal; a pipe or a log gets none.
-        if (paths.Length > 1 && AnsiConsole.Profile.Capabilities.Interactive && !Console.IsErrorRedirected)
+        if (AnsiConsole.Profile.Capabilities.Interactive && !Console.IsErrorRedirected)
         {
             var console = AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(Console.Error) });
             console
@@ -43,12 +43,21 @@ internal sealed class ArrangeBatch
                 .Start(context =>
                 {
                     var task = context.AddTask("Arranging", maxValue: paths.Length);
-                    batch.All(paths, () => task.Increment(1));
+                    var count = new TuneCount(
+                        paths.Length,
+                        (done, whole) =>
+                        {
+                            task.Description = $"Arranging: {done} of {whole} {(whole == 1 ? "tune" : "tunes")}";
+                            task.MaxValue = whole;
+                            task.Value = done;
+                        }
+                    );
+                    batch.All(paths, count);
                 });
         }
         else
         {
-            batch.All(paths, () => { });
+            batch.All(paths, new(paths.Length, (_, _) => { }));
         }
         if (batch.made + batch.failed > 1)
             Exit.Say(
@@ -59,9 +68,9 @@ internal sealed class ArrangeBatch
     }
 
     // Items are taken one by one, so that a large file of many tunes keeps all cores busy too.
-    private void All(string[] paths, Action fileDone)
+    private void All(string[] paths, TuneCount count)
     {
-        var items = Items(paths, fileDone);
+        var items = Items(paths, count);
         Parallel.ForEach(
             System.Collections.Concurrent.Partitioner.Create(
                 items,
@@ -69,20 +78,24 @@ internal sealed class ArrangeBatch
             ),
             // More threads than cores would only hold more lattices at once.
             new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount },
-            One
+            item =>
+            {
+                One(item);
+                count.Done();
+            }
         );
     }
 
-    private IEnumerable<Item> Items(string[] paths, Action fileDone)
+    private IEnumerable<Item> Items(string[] paths, TuneCount count)
     {
         foreach (var path in paths)
         {
-            if (TryRead(path, out var tunes))
-            {
-                foreach (var (name, tune) in NamesOf(path, tunes).Zip(tunes))
-                    yield return new(path, name, tune);
-            }
-            fileDone();
+            var isRead = TryRead(path, out var tunes);
+            count.Read(tunes?.Length ?? 0);
+            if (!isRead)
+                continue;
+            foreach (var (name, tune) in NamesOf(path, tunes!).Zip(tunes!))
+                yield return new(path, name, tune);
         }
     }
 
