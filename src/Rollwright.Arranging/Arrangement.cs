@@ -59,7 +59,7 @@ public sealed class Arrangement
     /// <summary>What the path costs, thousandths of a plain melody note left out; comparable within one tune, style and level.</summary>
     public int Cost => Solver.Best.Total;
 
-    /// <summary>The settings that were tried, best first; the first is the break's.</summary>
+    /// <summary>The settings that suit the tune; the first is the break's, the next ones were solved too or look good.</summary>
     public ImmutableArray<SettingOffer> Settings { get; }
 
     /// <summary>The tune had no chords and was given some.</summary>

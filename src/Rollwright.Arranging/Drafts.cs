@@ -41,13 +41,16 @@ internal sealed class Drafts(Tune tune, ArrangeOptions options)
     public ImmutableArray<Way> Of(Style style)
     {
         if (!known.TryGetValue(style.Name, out var ways))
-            known[style.Name] = ways = [.. All(style, LeastAdvised).OrderBy(way => way.Price)];
+            known[style.Name] = ways = [
+                .. Solved(SettingAdvice.For(tune, options, style).Take(MostTried), style, LeastAdvised)
+                    .OrderBy(way => way.Price),
+            ];
         return ways;
     }
 
     /// <summary>
-    /// The best of <see cref="Of"/> and what settings there are, best first: the other solutions are let go at once, for
-    /// they are large. Null where the style cannot be played in any.
+    /// The best solution and what settings there are: those solved, best first, then those that look next best. The other
+    /// solutions are let go at once, for they are large. Null where the style cannot be played in any.
     /// </summary>
     public (Way Best, ImmutableArray<SettingOffer> Settings)? BestOf(Style style)
     {
@@ -63,24 +66,25 @@ internal sealed class Drafts(Tune tune, ArrangeOptions options)
     private (Way Best, ImmutableArray<SettingOffer> Settings)? BestHere(Style style)
     {
         Way? best = null;
-        var prices = new List<(SettingOffer Offer, long Price)>();
-        foreach (var way in All(style, 1))
+        var offers = SettingAdvice.For(tune, options, style).Take(MostTried).ToArray();
+        var prices = new Dictionary<SettingOffer, long>();
+        foreach (var way in Solved(offers, style, 1))
         {
-            prices.Add((way.Offer, way.Price));
+            prices[way.Offer] = way.Price;
             if (best is null || way.Price < best.Price)
                 best = way;
         }
         return best is null
             ? null
-            : (best, [.. prices.OrderBy(setting => setting.Price).Select(setting => setting.Offer)]);
+            : (best, [.. offers.OrderBy(offer => prices.GetValueOrDefault(offer, long.MaxValue))]);
     }
 
     // The lattice decides between the settings that look best; what the first one costs says what the look is worth.
-    private IEnumerable<Way> All(Style style, int least)
+    private IEnumerable<Way> Solved(IEnumerable<SettingOffer> offers, Style style, int least)
     {
         long? best = null,
             dearer = null;
-        foreach (var (rank, offer) in SettingAdvice.For(tune, options, style).Take(MostTried).Index())
+        foreach (var (rank, offer) in offers.Index())
         {
             if (rank >= least && offer.Ease + dearer > best + (Doubt * tune.Bars.Length))
                 yield break;

@@ -322,6 +322,7 @@ public class AskingTests
             .Should()
             .BeEquivalentTo(StyleTable.Solo.Select(style => style.Name));
         await Button(visitor, $"Show all {advice.Ways.Length} ways as they are ranked").ClickAsync();
+        await Assertions.Expect(rows).ToHaveCountAsync(advice.Ways.Length);
         (await rows.AllInnerTextsAsync())
             .Should()
             .Equal(advice.Ways.Select(way => $"{PlaceWords.Capital(way.Style)} style: {SettingWords.Of(way.Setting)}"));
