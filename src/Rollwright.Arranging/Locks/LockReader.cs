@@ -16,6 +16,9 @@ namespace Rollwright.Arranging.Locks;
 /// </summary>
 public static partial class LockReader
 {
+    /// <summary>Places are said with two decimals.</summary>
+    private const double Rounded = 0.02;
+
     /// <exception cref="ArrangeException">The text is no lock, or its place is not in the tune; the message says what to write.</exception>
     public static ImmutableArray<Lock> Read(string text, Arrangement made)
     {
@@ -114,7 +117,7 @@ public static partial class LockReader
             for (var step = grid.FirstOf(index); step < grid.Bars[index].End.Value; step++)
             {
                 var off = grid.Numbering.Beat(index, grid.Steps[step].At) - asked;
-                if (Math.Abs(off * grid.BeatOf(index).ToDouble()) < 0.01)
+                if (Math.Abs(off) < Rounded)
                     return (step, step);
             }
         }

@@ -88,8 +88,8 @@ public sealed class StepGrid
     /// <summary>The step of a bar's metre, in whole notes.</summary>
     public Fraction StepOf(int bar) => isFine ? metres[bar].Step * new Fraction(1, 2) : metres[bar].Step;
 
-    /// <summary>The beat of a bar's metre, in whole notes.</summary>
-    public Fraction BeatOf(int bar) => metres[bar].Beat;
+    /// <summary>What is counted aloud in a bar's metre, in whole notes.</summary>
+    public Fraction CountedOf(int bar) => metres[bar].Count;
 
     /// <summary>Whether the beats of a bar divide in three.</summary>
     public bool IsInThrees(int bar) => metres[bar].IsCompound;

@@ -56,7 +56,7 @@ internal sealed record BarGrid(int Columns, Fraction? Unit, IReadOnlyList<Fracti
     public string Count(int column, TimeSignature time, Fraction offset)
     {
         var at = Times[column] + offset;
-        var beat = time.IsCompound ? new Fraction(1, time.Unit) : time.Beat;
+        var beat = time.Count;
         var within = at % beat;
         var number = $"{(at / beat).Floor() + 1}";
         if (Unit is null || time.IsCompound || within == Fraction.Zero)

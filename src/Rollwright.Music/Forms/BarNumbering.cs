@@ -8,7 +8,7 @@ namespace Rollwright.Music.Forms;
 /// Bars as people count them, the one count of the page, the words, and what people type. Full bars are counted from 1,
 /// those of every ending too; a bar short at its front (a pickup, or the rest of a bar that a repeat cut in two) has the
 /// number of the bar before it: a pickup at the start is bar 0. Beats are counted where the full bar would begin, so that
-/// a pickup of a quarter in 4/4 is beat 4.
+/// a pickup of a quarter in 4/4 is beat 4; in 6/8 the eighths are counted, as in the tab.
 /// </summary>
 public sealed class BarNumbering
 {
@@ -55,7 +55,7 @@ public sealed class BarNumbering
             bars.Add(new(own, NameOf(own, missing, missing + length, named), missing));
             isOpen &= !(marks.EndingStop || marks.RepeatEnd > 1 || marks.SectionEnd);
         }
-        return new(bars.MoveToImmutable(), [.. written.Select(bar => bar.Time.Beat)]);
+        return new(bars.MoveToImmutable(), [.. written.Select(bar => bar.Time.Count)]);
     }
 
     /// <summary>"bar 3, beat 2.5".</summary>

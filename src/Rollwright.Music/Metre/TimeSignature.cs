@@ -19,6 +19,11 @@ public readonly record struct TimeSignature(int Beats, int Unit)
     public Fraction Beat => IsCompound ? new(3, Unit) : new(1, Unit);
 
     /// <summary>
+    /// Length of what players count aloud, in whole notes: the beat, but one to six in 6/8 (common practice, no source).
+    /// </summary>
+    public Fraction Count => IsCompound ? new(1, Unit) : Beat;
+
+    /// <summary>
     /// The stretch of a bar that a beam may cover, in whole notes: the half bar of four quarters, so that a roll's
     /// eighths stand in fours; the dotted quarter of compound metres; a whole bar of 3/8; otherwise the quarter (common
     /// practice, no source).

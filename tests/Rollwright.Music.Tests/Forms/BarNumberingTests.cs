@@ -80,6 +80,16 @@ public class BarNumberingTests
 
     private static readonly string[] Signs = ["", "", "", "[", "]", "[]", "|", "'", "1", "2", "1]", "2.", "3"];
 
+    [Theory]
+    [InlineData(6, 8, 4, "bar 1, beat 5")]
+    [InlineData(4, 4, 4, "bar 1, beat 3")]
+    [InlineData(2, 2, 4, "bar 1, beat 2")]
+    public void Beats_are_what_is_counted_aloud(int beats, int unit, int eighths, string place)
+    {
+        var time = new TimeSignature(beats, unit);
+        BarNumbering.Of([(time.Bar, time, BarMarks.None)]).Place(0, new Fraction(eighths, 8)).Should().Be(place);
+    }
+
     // Each name with a beat is one place, whatever the marks.
     [Fact]
     public void No_two_places_have_one_name() =>

@@ -86,7 +86,7 @@ internal static class FitLicks
 
     private static string Place(Arrangement made, Spot spot)
     {
-        var beat = made.Grid.BeatOf(spot.Bar);
+        var beat = made.Grid.CountedOf(spot.Bar);
         return string.Create(
             CultureInfo.InvariantCulture,
             $"{made.Grid.Numbering.Place(spot.Bar, spot.At)}, {(spot.Length / beat).ToDouble():0.##} beats"
@@ -103,7 +103,7 @@ internal static class FitLicks
                 bar = made.Grid.Numbering[spot.Bar].Number,
                 written = spot.Bar,
                 beat = Math.Round(made.Grid.Numbering.Beat(spot.Bar, spot.At), 3),
-                beats = Math.Round((spot.Length / made.Grid.BeatOf(spot.Bar)).ToDouble(), 3),
+                beats = Math.Round((spot.Length / made.Grid.CountedOf(spot.Bar)).ToDouble(), 3),
                 chord = spot.Chord?.ToString(),
                 fits = spot.Count,
                 best = spot.Best.Select(fit => new
