@@ -33,7 +33,11 @@ internal static class FingerCommand
     };
     private static readonly Option<string?> Part = new("--part")
     {
-        Description = "Name or id of a part of a MusicXML score; the first by default.",
+        Description = "Name or id of a part of a MusicXML score; the first with notes by default.",
+    };
+    private static readonly Option<string?> Voice = new("--voice")
+    {
+        Description = "A voice of that part by its number, or all; by default the one that seems to be the melody.",
     };
     private static readonly SettingOptions Setting = new();
 
@@ -50,6 +54,7 @@ internal static class FingerCommand
             Track,
             Channel,
             Part,
+            Voice,
         };
         Setting.AddHandsTo(command);
         command.SetAction(Run);
@@ -66,7 +71,7 @@ internal static class FingerCommand
                 $"--octaves {parsed.GetValue(Octaves)}: -4 to 4 octaves are enough for any banjo"
             );
         var choice = MidiChoice.All with { Track = parsed.GetValue(Track), Channel = parsed.GetValue(Channel) };
-        var notes = NotesInput.Read(path, choice, parsed.GetValue(Part));
+        var notes = NotesInput.Read(path, choice, new(parsed.GetValue(Part), parsed.GetValue(Voice)));
         Fingered done;
         try
         {

@@ -2,6 +2,7 @@ using System.Text;
 using System.Xml;
 using System.Xml.Linq;
 using Rollwright.Banjo.Breaks;
+using Rollwright.Formats.Json;
 using Rollwright.Formats.Midi;
 using Rollwright.Music.Metre;
 
@@ -50,7 +51,8 @@ public static class MusicXmlWriter
                 "miscellaneous",
                 Field("setting-tuning", written.Setting.Tuning.Id),
                 Field("setting-position", written.Setting.Position.ToString()),
-                Field("setting-shift", $"{written.Setting.Shift}")
+                Field("setting-shift", $"{written.Setting.Shift}"),
+                JsonWriter.Remainder(written) is { Length: > 0 } beside ? Field(BreakRemainder.Field, beside) : null
             )
         );
 

@@ -44,6 +44,13 @@ public sealed record BreakForm(string Ending, string Type, string Name, string U
             played => Encoding.UTF8.GetBytes(MusicXmlWriter.Write(played))
         ),
         new(
+            "mxl",
+            "application/vnd.recordare.musicxml",
+            "MusicXML, compressed",
+            "the same, small",
+            played => MxlFile.Write(MusicXmlWriter.Write(played))
+        ),
+        new(
             "tab",
             "text/plain; charset=utf-8",
             "Plain-text tab",
