@@ -8,7 +8,7 @@ using Rollwright.Music.Tunes;
 namespace Rollwright.Formats.Midi;
 
 /// <summary>
-/// Reads the notes of a standard MIDI file (formats 0 and 1) as a tune: one track or channel, or all together, brought to
+/// Reads the notes of a standard MIDI file (formats 0 and 1) as a tune: one track and channel, the melody unless others are asked for, brought to
 /// the grid that the notes of each beat keep best, in bars of the file's metre. Repeats are not looked for: the tune stands
 /// there as it is played. In messages the line is the track, counted from 1, and the column 1.
 /// </summary>
@@ -28,7 +28,7 @@ public static class MidiReader
         try
         {
             using var stream = new MemoryStream(bytes, writable: false);
-            return Read(new MidiFile(stream, strictChecking: false), fileName, choice ?? MidiChoice.All);
+            return Read(new MidiFile(stream, strictChecking: false), fileName, choice ?? MidiChoice.Melody);
         }
         catch (Exception wrong) when (IsBrokenFile(wrong))
         {
@@ -84,7 +84,7 @@ public static class MidiReader
             .OfType<TextEvent>()
             .FirstOrDefault(text => text.MetaEventType == MetaEventType.SequenceTrackName)
             ?.Text.Trim(' ', '\0', '\r', '\n');
-        var written = bars.Write(Quantising.Notes(sounds), key ?? new Key(new(Letter.C)));
+        var written = bars.Write(Quantised(sounds, log), key ?? new Key(new(Letter.C)));
         return new(
             new Tune
             {
@@ -98,6 +98,22 @@ public static class MidiReader
             key,
             log.Messages
         );
+    }
+
+    private static List<Quantising.GridNote> Quantised(List<MidiSound> sounds, MessageLog log)
+    {
+        var notes = Quantising.Notes(sounds);
+        var (moved, most, at) = Quantising.Moved(sounds);
+        if (moved > 0)
+            log.NoteOnce(
+                1,
+                1,
+                string.Create(
+                    System.Globalization.CultureInfo.InvariantCulture,
+                    $"{moved} of {sounds.Count} notes were moved to the grid, at most by {most:0.00} of a quarter note (quarter {at + 1:0.##})"
+                )
+            );
+        return notes;
     }
 
     private static string Of(MidiChoice choice) =>
