@@ -21,7 +21,7 @@ internal static class BreakInput
         }
         var worst = reading.Messages.OrderByDescending(message => message.Severity == Severity.Error).FirstOrDefault();
         throw new RequestException(
-            worst?.ToString() ?? $"{name}:1:1: this holds no break; give one in JSON or MusicXML"
+            worst?.ToString() ?? $"{name}:1:1: this holds no break; give one in JSON, MusicXML or plain-text tab"
         );
     }
 }
