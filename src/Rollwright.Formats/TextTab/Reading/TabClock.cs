@@ -43,7 +43,7 @@ internal sealed record TabClock(Fraction Length, IReadOnlyList<(int Column, Frac
     public static TabClock CountedOnce(TabBar bar, (int Column, Fraction At) count, int lead, TimeSignature time)
     {
         var beat = time.IsCompound ? new Fraction(1, time.Unit) : time.Beat;
-        var length = count.At == Fraction.Zero ? beat : time.Bar - count.At;
+        var length = count.At > Fraction.Zero && count.At < time.Bar ? time.Bar - count.At : beat;
         return new(
             length,
             [(count.Column, Fraction.Zero), (Math.Max(count.Column + 1, bar.End + lead), length)],
