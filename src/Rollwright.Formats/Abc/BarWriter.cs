@@ -144,7 +144,7 @@ internal sealed class BarWriter(MessageLog log)
             return;
         if (at > Fraction.Zero)
             Close(BarLine.Plain, line, column);
-        for (var i = 1; i <= Math.Clamp(count, 1, AbcLimits.MostRestBars); i++)
+        for (var i = 1; i <= Math.Clamp(count, 1, AbcLimits.MostRestBars) && !isFull; i++)
         {
             if (i > 1)
                 Close(BarLine.Plain, line, column);

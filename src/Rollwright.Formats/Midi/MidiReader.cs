@@ -15,7 +15,7 @@ namespace Rollwright.Formats.Midi;
 public static class MidiReader
 {
     /// <summary>Of a file; the notes of an hour are some hundred thousand bytes.</summary>
-    public const int MostBytes = 4_000_000;
+    public const int MostBytes = 2_000_000;
 
     /// <summary>Notes of a tune; more is an orchestra's evening.</summary>
     public const int MostNotes = 50_000;

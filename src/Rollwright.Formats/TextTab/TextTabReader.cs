@@ -13,7 +13,7 @@ namespace Rollwright.Formats.TextTab;
 public static class TextTabReader
 {
     /// <summary>Of a page; a long tune is some ten thousand.</summary>
-    public const int MostCharacters = 1_000_000;
+    public const int MostCharacters = 200_000;
 
     public static BreakReading Read(string text, string fileName)
     {
@@ -23,7 +23,7 @@ public static class TextTabReader
                 fileName,
                 1,
                 1,
-                $"the page is larger than {MostCharacters / 1_000_000} MB",
+                $"the page has more than {MostCharacters} characters",
                 "give a single tune"
             );
         var log = new MessageLog(fileName);

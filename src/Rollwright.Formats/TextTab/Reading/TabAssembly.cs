@@ -36,11 +36,8 @@ internal sealed class TabAssembly
             bars.RemoveRange(AbcLimits.MostBars, bars.Count - AbcLimits.MostBars);
         }
         numbers = TabNumber.All(page, bars, log).ToLookup(number => number.Bar);
-        for (var i = 0; i < words.Count; i++)
-            words[i]
-                .AlignCounts([
-                    .. numbers.SelectMany(own => own).Where(one => bars[one.Bar].System == i).Select(one => one.Column),
-                ]);
+        foreach (var system in numbers.GroupBy(own => bars[own.Key].System))
+            words[system.Key].AlignCounts([.. system.SelectMany(own => own).Select(one => one.Column)]);
         time = head.Time ?? GuessTime();
         lead = Lead();
         usualWidth = bars.GroupBy(bar => bar.Width)
