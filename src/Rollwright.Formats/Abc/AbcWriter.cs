@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using Rollwright.Banjo.Breaks;
+using Rollwright.Formats.Abc.Writing;
 using Rollwright.Music.Keys;
 using Rollwright.Music.Metre;
 using Rollwright.Music.Tunes;

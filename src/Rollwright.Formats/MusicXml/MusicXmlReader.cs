@@ -1,6 +1,7 @@
 using System.Xml;
 using System.Xml.Linq;
 using Rollwright.Formats.Messages;
+using Rollwright.Formats.MusicXml.Reading;
 
 namespace Rollwright.Formats.MusicXml;
 

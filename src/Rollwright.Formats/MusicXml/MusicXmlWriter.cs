@@ -4,6 +4,7 @@ using System.Xml.Linq;
 using Rollwright.Banjo.Breaks;
 using Rollwright.Formats.Json;
 using Rollwright.Formats.Midi;
+using Rollwright.Formats.MusicXml.Reading;
 using Rollwright.Music.Metre;
 
 namespace Rollwright.Formats.MusicXml;

@@ -2,6 +2,7 @@ using System.IO.Compression;
 using System.Text;
 using System.Xml;
 using System.Xml.Linq;
+using Rollwright.Formats.MusicXml.Reading;
 
 namespace Rollwright.Formats.MusicXml;
 

@@ -1,4 +1,5 @@
 using Rollwright.Formats.Messages;
+using Rollwright.Formats.MusicXml.Reading;
 
 namespace Rollwright.Formats.MusicXml;
 

@@ -1,6 +1,7 @@
 using System.IO.Compression;
 using System.Text;
 using Rollwright.Formats.MusicXml;
+using Rollwright.Formats.MusicXml.Reading;
 using Rollwright.TestKit;
 
 namespace Rollwright.Formats.Tests.MusicXml;

@@ -2,7 +2,7 @@ using System.Xml;
 using System.Xml.Linq;
 using Rollwright.Formats.Messages;
 
-namespace Rollwright.Formats.MusicXml;
+namespace Rollwright.Formats.MusicXml.Reading;
 
 /// <summary>
 /// A score that is looked through before anything of it is kept: which parts it has, and how large they are. Only the part

@@ -9,7 +9,7 @@ using Rollwright.Music.Metre;
 using Rollwright.Music.Pitches;
 using Rollwright.Music.Tunes;
 
-namespace Rollwright.Formats.MusicXml;
+namespace Rollwright.Formats.MusicXml.Reading;
 
 /// <summary>Reads the notes of one measure after another; divisions, metre, key and transposition hold until they change.</summary>
 /// <param name="tabStaves">Staves that are not read, for they say the same again.</param>

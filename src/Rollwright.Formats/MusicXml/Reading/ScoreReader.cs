@@ -9,7 +9,7 @@ using Rollwright.Formats.Messages;
 using Rollwright.Music.Metre;
 using Rollwright.Music.Tunes;
 
-namespace Rollwright.Formats.MusicXml;
+namespace Rollwright.Formats.MusicXml.Reading;
 
 /// <summary>Reads the head of a score and the part that has tab.</summary>
 internal sealed class ScoreReader(ScoreFile file, MessageLog log)

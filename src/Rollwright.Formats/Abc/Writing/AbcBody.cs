@@ -5,7 +5,7 @@ using Rollwright.Music.Keys;
 using Rollwright.Music.Metre;
 using Rollwright.Music.Tunes;
 
-namespace Rollwright.Formats.Abc;
+namespace Rollwright.Formats.Abc.Writing;
 
 /// <summary>Writes the bars of a tune: a line of music for every four bars and for every section.</summary>
 internal sealed class AbcBody

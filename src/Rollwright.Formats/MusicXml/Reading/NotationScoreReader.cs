@@ -4,7 +4,7 @@ using Rollwright.Formats.Abc;
 using Rollwright.Formats.Messages;
 using Rollwright.Music.Tunes;
 
-namespace Rollwright.Formats.MusicXml;
+namespace Rollwright.Formats.MusicXml.Reading;
 
 /// <summary>Reads the head of a score and the part and voice whose notes are wanted.</summary>
 internal sealed class NotationScoreReader(ScoreFile file, MessageLog log)

@@ -1,7 +1,7 @@
 using Rollwright.Music.Keys;
 using Rollwright.Music.Pitches;
 
-namespace Rollwright.Formats.Abc;
+namespace Rollwright.Formats.Abc.Writing;
 
 /// <summary>
 /// Accidentals of one bar. Programs differ in whether one holds in other octaves: once a letter had one, every further

@@ -4,7 +4,7 @@ using Rollwright.Music.Chords;
 using Rollwright.Music.Metre;
 using Rollwright.Music.Tunes;
 
-namespace Rollwright.Formats.Abc;
+namespace Rollwright.Formats.Abc.Writing;
 
 /// <summary>One sign of a bar: notes that sound together, the tied rest of them, or a rest.</summary>
 /// <param name="At">Whole notes from the start of the bar.</param>

@@ -2,7 +2,7 @@ using System.Xml.Linq;
 using Rollwright.Music.Chords;
 using Rollwright.Music.Pitches;
 
-namespace Rollwright.Formats.MusicXml;
+namespace Rollwright.Formats.MusicXml.Reading;
 
 /// <summary>Reads chord symbols.</summary>
 internal static class HarmonyReader

@@ -9,7 +9,7 @@ using Rollwright.Music.Chords;
 using Rollwright.Music.Forms;
 using Rollwright.Music.Metre;
 
-namespace Rollwright.Formats.MusicXml;
+namespace Rollwright.Formats.MusicXml.Reading;
 
 /// <summary>Reads one measure of tab after another; divisions and metre hold until they change.</summary>
 internal sealed class MeasureReader(XElement part, Setting setting, MessageLog log)

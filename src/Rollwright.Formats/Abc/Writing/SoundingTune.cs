@@ -5,7 +5,7 @@ using Rollwright.Music.Metre;
 using Rollwright.Music.Pitches;
 using Rollwright.Music.Tunes;
 
-namespace Rollwright.Formats.Abc;
+namespace Rollwright.Formats.Abc.Writing;
 
 /// <summary>
 /// The notes and chords of a break as they sound, capo included, as a tune: notes that sound together stand together; each

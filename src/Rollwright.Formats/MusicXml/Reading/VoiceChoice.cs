@@ -1,7 +1,7 @@
 using System.Xml.Linq;
 using Rollwright.Formats.Messages;
 
-namespace Rollwright.Formats.MusicXml;
+namespace Rollwright.Formats.MusicXml.Reading;
 
 /// <summary>
 /// Which voice of a part is the melody: of those with at least half as many notes as the fullest, the one that lies highest

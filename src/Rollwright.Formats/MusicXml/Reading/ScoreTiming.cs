@@ -4,7 +4,7 @@ using Rollwright.Formats.Abc;
 using Rollwright.Formats.Messages;
 using Rollwright.Music.Metre;
 
-namespace Rollwright.Formats.MusicXml;
+namespace Rollwright.Formats.MusicXml.Reading;
 
 /// <summary>
 /// From the divisions of a score to whole notes; divisions and metre hold until they change. Programs count finely and round:

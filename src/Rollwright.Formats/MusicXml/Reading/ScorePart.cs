@@ -1,4 +1,4 @@
-namespace Rollwright.Formats.MusicXml;
+namespace Rollwright.Formats.MusicXml.Reading;
 
 /// <summary>What a first look at a score finds of one of its parts.</summary>
 internal sealed class ScorePart(string id, (int Line, int Column) place)

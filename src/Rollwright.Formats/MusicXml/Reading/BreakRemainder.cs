@@ -3,7 +3,7 @@ using Rollwright.Banjo.Breaks;
 using Rollwright.Formats.Json;
 using Rollwright.Formats.Messages;
 
-namespace Rollwright.Formats.MusicXml;
+namespace Rollwright.Formats.MusicXml.Reading;
 
 /// <summary>
 /// Names of rolls and licks, and the tune: MusicXML has no place for them, so they travel as JSON in a
