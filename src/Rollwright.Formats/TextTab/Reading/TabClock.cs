@@ -34,7 +34,12 @@ internal sealed record TabClock(Fraction Length, IReadOnlyList<(int Column, Frac
         var start = Fraction.Max(Fraction.Zero, Line(counts, bar.Start + lead));
         var end = Line(counts, bar.End + lead);
         var length = Near(end - start, time);
-        return new(length, [.. counts.Select(one => (one.Column, one.At - start))], Grid(time));
+        var points = counts.Select(one => (one.Column, At: one.At - start)).Where(one => one.At < length).ToList();
+        // A count from beyond the metre says nothing.
+        if (points.Count == 0)
+            points.Add((bar.Start + lead, Fraction.Zero));
+        points.Add((Math.Max(bar.End + lead, points[^1].Column + 1), length));
+        return new(length, points, Grid(time));
     }
 
     /// <summary>
@@ -91,10 +96,11 @@ internal sealed record TabClock(Fraction Length, IReadOnlyList<(int Column, Frac
         return from.At + ((to.At - from.At) * new Fraction(column - from.Column, to.Column - from.Column));
     }
 
-    // A bar that has no whole number of steps and nearly fills its metre fills it: few pages are spaced to the column.
+    // A bar that has no whole number of steps and fills most of its metre fills it: few pages are spaced to the column, and
+    // where no even grid holds a bar its count is not even either.
     private static Fraction Near(Fraction length, TimeSignature time)
     {
-        var isNear = Math.Abs((length - time.Bar).ToDouble()) < time.Step.ToDouble();
+        var isNear = length * 3 > time.Bar * 2 && length * 3 < time.Bar * 4;
         if (isNear && !(length / time.Step).IsWhole)
             return time.Bar;
         var grid = Grid(time);
