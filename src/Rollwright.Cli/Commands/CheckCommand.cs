@@ -14,7 +14,7 @@ internal static class CheckCommand
     {
         var breaks = new Argument<string[]>("break")
         {
-            Description = "Breaks in JSON or MusicXML; - is standard input.",
+            Description = "Breaks in JSON, MusicXML or plain-text tab; - is standard input.",
             Arity = ArgumentArity.OneOrMore,
         };
         var json = new Option<bool>("--json") { Description = "Answer in JSON." };

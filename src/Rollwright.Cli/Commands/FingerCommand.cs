@@ -30,9 +30,17 @@ internal static class FingerCommand
     {
         Description = "One channel of a MIDI file, 1 to 16.",
     };
+    private static readonly Option<bool> Together = new("--together")
+    {
+        Description = "All tracks and channels of a MIDI file but the drums, not only what seems to be the melody.",
+    };
     private static readonly Option<string?> Part = new("--part")
     {
-        Description = "Name or id of a part of a MusicXML score; the first by default.",
+        Description = "Name or id of a part of a MusicXML score; the first with notes by default.",
+    };
+    private static readonly Option<string?> Voice = new("--voice")
+    {
+        Description = "A voice of that part by its number, or all; by default the one that seems to be the melody.",
     };
     private static readonly SettingOptions Setting = new();
 
@@ -48,7 +56,9 @@ internal static class FingerCommand
             Octaves,
             Track,
             Channel,
+            Together,
             Part,
+            Voice,
         };
         Setting.AddHandsTo(command);
         command.SetAction(Run);
@@ -64,8 +74,13 @@ internal static class FingerCommand
             throw new RequestException(
                 $"--octaves {parsed.GetValue(Octaves)}: -4 to 4 octaves are enough for any banjo"
             );
-        var choice = MidiChoice.All with { Track = parsed.GetValue(Track), Channel = parsed.GetValue(Channel) };
-        var notes = NotesInput.Read(path, choice, parsed.GetValue(Part));
+        var choice = new MidiChoice
+        {
+            Track = parsed.GetValue(Track),
+            Channel = parsed.GetValue(Channel),
+            Together = parsed.GetValue(Together),
+        };
+        var notes = NotesInput.Read(path, choice, new(parsed.GetValue(Part), parsed.GetValue(Voice)));
         Fingered done;
         try
         {

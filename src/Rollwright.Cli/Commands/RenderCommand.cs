@@ -8,7 +8,10 @@ internal static class RenderCommand
 {
     public static Command Build()
     {
-        var input = new Argument<string>("break") { Description = "A break in JSON or MusicXML; - is standard input." };
+        var input = new Argument<string>("break")
+        {
+            Description = "A break in JSON, MusicXML or plain-text tab; - is standard input.",
+        };
         var output = new Option<string>("--output", "-o")
         {
             Description =

@@ -1,4 +1,3 @@
-using System.Text;
 using Rollwright.Cli.Commands;
 using Rollwright.Formats.Messages;
 using Rollwright.Formats.Midi;
@@ -12,17 +11,16 @@ internal static class NotesInput
 {
     /// <param name="path">The file; - is standard input.</param>
     /// <param name="choice">Which notes of a MIDI file.</param>
-    /// <param name="part">Which part of a MusicXML score; null for the first.</param>
+    /// <param name="score">Which part and voice of a MusicXML score.</param>
     /// <exception cref="RequestException">It cannot be read; the message is the reader's first.</exception>
-    public static Tune Read(string path, MidiChoice choice, string? part)
+    public static Tune Read(string path, MidiChoice choice, ScoreChoice score)
     {
         var bytes = InputFile.Read(path);
         var name = InputFile.NameOf(path);
         if (bytes.AsSpan().StartsWith("MThd"u8))
             return Tune(MidiReader.Read(bytes, name, choice), name);
-        var text = Encoding.UTF8.GetString(bytes).TrimStart('\uFEFF');
-        return text.AsSpan().TrimStart().StartsWith("<")
-            ? Tune(NotationReader.Read(text, name, part), name)
+        return MusicXmlReader.IsScore(bytes)
+            ? Tune(NotationReader.Read(bytes, name, score), name)
             : TuneInput.OneOf(bytes, path, "give a file with one tune");
     }
 

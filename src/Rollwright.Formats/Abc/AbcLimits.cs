@@ -12,6 +12,9 @@ public static class AbcLimits
     /// <summary>Written bars of one tune; what comes after is left out with a message.</summary>
     public const int MostBars = 5_000;
 
+    /// <summary>Notes and rests of one tune; what comes after is left out with a message.</summary>
+    public const int MostNotes = 50_000;
+
     /// <summary>Whole notes that one note, rest or bar may last.</summary>
     public const int LongestBar = 64;
 

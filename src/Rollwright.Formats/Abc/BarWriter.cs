@@ -28,6 +28,7 @@ internal sealed class BarWriter(MessageLog log)
     private bool inEnding;
     private int openRepeatLine;
     private bool isFull;
+    private int signs;
 
     // The last thing that takes time in this bar: broken rhythm changes it when it is already written.
     private (Fraction At, Fraction Length, bool IsNote)? last;
@@ -37,6 +38,9 @@ internal sealed class BarWriter(MessageLog log)
     public bool IsMuted { get; set; }
 
     public int BarCount => bars.Count;
+
+    /// <summary>Whether the tune has all that is read of one.</summary>
+    public bool IsFull => isFull;
 
     public bool HasNotes { get; private set; }
 
@@ -76,6 +80,11 @@ internal sealed class BarWriter(MessageLog log)
     {
         if (IsMuted || isFull)
             return;
+        if (++signs > AbcLimits.MostNotes)
+        {
+            Fill(line, column, $"{AbcLimits.MostNotes} notes");
+            return;
+        }
         var sounding = Fit(length * pendingBroken, line, column);
         pendingBroken = new(1);
         if (sounding is not { } value)
@@ -144,7 +153,7 @@ internal sealed class BarWriter(MessageLog log)
             return;
         if (at > Fraction.Zero)
             Close(BarLine.Plain, line, column);
-        for (var i = 1; i <= Math.Clamp(count, 1, AbcLimits.MostRestBars); i++)
+        for (var i = 1; i <= Math.Clamp(count, 1, AbcLimits.MostRestBars) && !isFull; i++)
         {
             if (i > 1)
                 Close(BarLine.Plain, line, column);
@@ -231,18 +240,18 @@ internal sealed class BarWriter(MessageLog log)
             bars[^1] = bars[^1] with { Marks = change(bars[^1].Marks) };
     }
 
+    private void Fill(int line, int column, string bound)
+    {
+        if (!isFull)
+            log.Error(line, column, $"a tune of more than {bound}; the rest is left out", "part it into tunes");
+        isFull = true;
+    }
+
     private void WriteBar(int line, int column)
     {
         if (bars.Count >= AbcLimits.MostBars)
         {
-            if (!isFull)
-                log.Error(
-                    line,
-                    column,
-                    $"a tune of more than {AbcLimits.MostBars} bars; the rest is left out",
-                    "part it into tunes"
-                );
-            isFull = true;
+            Fill(line, column, $"{AbcLimits.MostBars} bars");
         }
         else
         {

@@ -15,7 +15,7 @@ internal sealed class MusicLine(MessageLog log, BarWriter bars, TuneState state)
     public void Read(AbcLine line)
     {
         var cursor = new Cursor(line);
-        while (!cursor.IsAtEnd)
+        while (!cursor.IsAtEnd && !bars.IsFull)
             ReadNext(ref cursor);
     }
 

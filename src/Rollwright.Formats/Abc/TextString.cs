@@ -44,6 +44,13 @@ internal static class TextString
         return Clean(made.ToString());
     }
 
+    /// <summary>The text as a field's value: what reading takes for an escape or a comment is escaped.</summary>
+    public static string Write(string text) =>
+        Clean(text)
+            .Replace("\\", "\\\\", StringComparison.Ordinal)
+            .Replace("%", "\\%", StringComparison.Ordinal)
+            .Replace("&", "\\&", StringComparison.Ordinal);
+
     /// <summary>"Mountain Path, The" is sorted under M and said "The Mountain Path".</summary>
     public static string Title(string text)
     {

@@ -84,13 +84,7 @@ public static class JsonReader
                 $"this is no {JsonNames.Format}",
                 $"\"format\" must be \"{JsonNames.Format}\""
             );
-        var version = tree.Need("version");
-        if (version.Whole(1, int.MaxValue) > JsonNames.Version)
-            throw new JsonFault(
-                version.Offset,
-                $"version {version.Text} is newer than this program",
-                "use a newer program"
-            );
+        CheckVersion(tree);
         var bars = tree.Need("bars");
         var read = new Break
         {
@@ -112,6 +106,39 @@ public static class JsonReader
                 "leave the tune out, or give it the same bars"
             );
         return read;
+    }
+
+    private static void CheckVersion(JsonTree tree)
+    {
+        var version = tree.Need("version");
+        if (version.Whole(1, int.MaxValue) > JsonNames.Version)
+            throw new JsonFault(
+                version.Offset,
+                $"version {version.Text} is newer than this program",
+                "use a newer program"
+            );
+    }
+
+    /// <summary>A break with what <see cref="JsonWriter.Remainder"/> carried beside it; null where the text cannot be read so.</summary>
+    internal static Break? WithRemainder(Break read, string text)
+    {
+        try
+        {
+            var tree = JsonTree.Parse(Encoding.UTF8.GetBytes(text));
+            CheckVersion(tree);
+            var tune = tree.Find("tune") is { } given ? ReadTune(given) : null;
+            return tune is not null && tune.Bars.Length != read.Bars.Length
+                ? null
+                : read with
+                {
+                    Spans = tree.Find("spans").List(ReadSpan),
+                    Tune = tune,
+                };
+        }
+        catch (Exception wrong) when (wrong is JsonException or JsonFault or InvalidOperationException)
+        {
+            return null;
+        }
     }
 
     private static void CheckCount(JsonTree bars, int count)
@@ -262,6 +289,7 @@ public static class JsonReader
             Rhythm = tree.TextOr("rhythm", ""),
             Number = tree.Find("number")?.Whole(0, int.MaxValue) ?? 1,
             Key = tree.Need("key").Parsed(JsonNames.Key, "a key", "G major"),
+            IsKeyGiven = tree.Find("keyGiven") is null || tree.Flag("keyGiven"),
             Time = ReadTime(tree.Need("time")),
             Tempo = tree.Find("tempo") is { } tempo ? ReadTempo(tempo) : null,
             Bars = bars.List(ReadTuneBar),

@@ -38,13 +38,37 @@ public static class JsonWriter
             WriteTempo(json, written.Tempo);
             Optional(json, "swing", written.Swing?.ToString() ?? "");
             List(json, "bars", written.Bars, bar => WriteBar(json, bar));
-            if (!written.Spans.IsEmpty)
-                List(json, "spans", written.Spans, span => OneLine(json, leaf => WriteSpan(leaf, span)));
-            if (written.Tune is { } tune)
-                WriteTune(json, tune);
+            WriteRemainder(json, written);
             json.WriteEndObject();
         }
         return Encoding.UTF8.GetString(stream.ToArray()) + "\n";
+    }
+
+    /// <summary>
+    /// What of a break other formats have no place for, to be carried beside: names of rolls and licks, and the tune. Empty
+    /// where there is neither.
+    /// </summary>
+    internal static string Remainder(Break written)
+    {
+        if (written.Spans.IsEmpty && written.Tune is null)
+            return "";
+        using var stream = new MemoryStream();
+        using (var json = new Utf8JsonWriter(stream, Leaf))
+        {
+            json.WriteStartObject();
+            json.WriteNumber("version", JsonNames.Version);
+            WriteRemainder(json, written);
+            json.WriteEndObject();
+        }
+        return Encoding.UTF8.GetString(stream.ToArray());
+    }
+
+    private static void WriteRemainder(Utf8JsonWriter json, Break written)
+    {
+        if (!written.Spans.IsEmpty)
+            List(json, "spans", written.Spans, span => OneLine(json, leaf => WriteSpan(leaf, span)));
+        if (written.Tune is { } tune)
+            WriteTune(json, tune);
     }
 
     private static void WriteSetting(Utf8JsonWriter json, Setting setting)
@@ -171,6 +195,9 @@ public static class JsonWriter
         Optional(json, "rhythm", tune.Rhythm);
         json.WriteNumber("number", tune.Number);
         json.WriteString("key", tune.Key.ToString());
+        // Only where it is not: most tunes name their key.
+        if (!tune.IsKeyGiven)
+            json.WriteBoolean("keyGiven", false);
         json.WriteString("time", tune.Time.ToString());
         if (tune.Tempo is { } tempo)
             WriteTempo(json, tempo);

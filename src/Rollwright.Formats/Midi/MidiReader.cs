@@ -10,15 +10,15 @@ using Rollwright.Music.Tunes;
 namespace Rollwright.Formats.Midi;
 
 /// <summary>
-/// Reads the notes of a standard MIDI file (formats 0 and 1) as a tune: one track or channel, or all together, brought to
-/// the grid that the notes of each beat keep best, in bars of the file's metre. Repeats are not looked for: the tune stands
-/// there as it is played. An event that cannot be is
-/// skipped with a notice, and all others are read. In messages the line is the track, counted from 1, and the column 1.
+/// Reads the notes of a standard MIDI file (formats 0 and 1) as a tune: one track and channel, the melody unless others are
+/// asked for, brought to the grid that the notes of each beat keep best, in bars of the file's metre. Repeats are not looked
+/// for: the tune stands there as it is played. An event that cannot be is skipped with a notice, and all others are read. In
+/// messages the line is the track, counted from 1, and the column 1.
 /// </summary>
 public static class MidiReader
 {
     /// <summary>Of a file; the notes of an hour are some hundred thousand bytes.</summary>
-    public const int MostBytes = 4_000_000;
+    public const int MostBytes = 2_000_000;
 
     /// <summary>Notes of a tune; more is an orchestra's evening.</summary>
     public const int MostNotes = 50_000;
@@ -31,7 +31,7 @@ public static class MidiReader
         var log = new MessageLog(fileName);
         var ticksPerQuarter = (bytes[12] << 8) | bytes[13];
         var tracks = TrackFinder.Read(bytes, ticksPerQuarter, log);
-        return Read(tracks, ticksPerQuarter, log, choice ?? MidiChoice.All);
+        return Read(tracks, ticksPerQuarter, log, choice ?? MidiChoice.Melody);
     }
 
     private static (string What, string Remedy)? Fault(byte[] bytes)
@@ -64,7 +64,7 @@ public static class MidiReader
         var bars = new BarMap(facts[MetaEvent.Metre].OrderBy(fact => fact.At), ticksPerQuarter, choice.Pickup, log);
         var key = KeyOf(facts[MetaEvent.Key].MinBy(fact => fact.At));
         var name = facts[MetaEvent.TrackName].FirstOrDefault() is { } named ? TextOf(named.Data) : "";
-        var written = bars.Write(Quantising.Notes(sounds), key ?? new Key(new(Letter.C)));
+        var written = bars.Write(Quantised(sounds, log), key ?? new Key(new(Letter.C)));
         return new(
             new Tune
             {
@@ -78,6 +78,22 @@ public static class MidiReader
             key,
             log.Messages
         );
+    }
+
+    private static List<Quantising.GridNote> Quantised(List<MidiSound> sounds, MessageLog log)
+    {
+        var notes = Quantising.Notes(sounds);
+        var (moved, most, at) = Quantising.Moved(sounds);
+        if (moved > 0)
+            log.NoteOnce(
+                1,
+                1,
+                string.Create(
+                    System.Globalization.CultureInfo.InvariantCulture,
+                    $"{moved} of {sounds.Count} notes were moved to the grid, at most by {most:0.00} of a quarter note (quarter {at + 1:0.##})"
+                )
+            );
+        return notes;
     }
 
     private static string Of(MidiChoice choice) =>

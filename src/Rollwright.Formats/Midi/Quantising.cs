@@ -49,6 +49,23 @@ internal static class Quantising
         return notes;
     }
 
+    /// <summary>
+    /// How many starts were moved by more than a hundredth of a quarter note (5 ms at 120 a minute, what rounding to ticks
+    /// comes to), the farthest in quarter notes, and where it was.
+    /// </summary>
+    public static (int Count, double Most, double At) Moved(List<MidiSound> sounds)
+    {
+        var moves = sounds.Zip(
+            Starts(sounds),
+            (sound, start) => (By: Math.Abs((start.ToDouble() * 4) - sound.On), sound.On)
+        );
+        var far = moves.Where(move => move.By > Rounding).ToList();
+        var (most, at) = far.DefaultIfEmpty().MaxBy(move => move.By);
+        return (far.Count, most, at);
+    }
+
+    private const double Rounding = 0.01;
+
     private static Fraction[] Starts(List<MidiSound> sounds)
     {
         var starts = new Fraction[sounds.Count];

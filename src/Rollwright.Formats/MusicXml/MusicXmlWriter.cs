@@ -2,7 +2,9 @@ using System.Text;
 using System.Xml;
 using System.Xml.Linq;
 using Rollwright.Banjo.Breaks;
+using Rollwright.Formats.Json;
 using Rollwright.Formats.Midi;
+using Rollwright.Formats.MusicXml.Reading;
 using Rollwright.Music.Metre;
 
 namespace Rollwright.Formats.MusicXml;
@@ -50,7 +52,8 @@ public static class MusicXmlWriter
                 "miscellaneous",
                 Field("setting-tuning", written.Setting.Tuning.Id),
                 Field("setting-position", written.Setting.Position.ToString()),
-                Field("setting-shift", $"{written.Setting.Shift}")
+                Field("setting-shift", $"{written.Setting.Shift}"),
+                JsonWriter.Remainder(written) is { Length: > 0 } beside ? Field(BreakRemainder.Field, beside) : null
             )
         );
 

@@ -6,6 +6,7 @@ using Rollwright.Engraving;
 using Rollwright.Engraving.Pdf;
 using Rollwright.Engraving.Png;
 using Rollwright.Engraving.Svg;
+using Rollwright.Formats.Abc;
 using Rollwright.Formats.Json;
 using Rollwright.Formats.Midi;
 using Rollwright.Formats.MusicXml;
@@ -43,6 +44,13 @@ public sealed record BreakForm(string Ending, string Type, string Name, string U
             played => Encoding.UTF8.GetBytes(MusicXmlWriter.Write(played))
         ),
         new(
+            "mxl",
+            "application/vnd.recordare.musicxml",
+            "MusicXML, compressed",
+            "the same, small",
+            played => MxlFile.Write(MusicXmlWriter.Write(played))
+        ),
+        new(
             "tab",
             "text/plain; charset=utf-8",
             "Plain-text tab",
@@ -50,6 +58,13 @@ public sealed record BreakForm(string Ending, string Type, string Name, string U
             played => Encoding.UTF8.GetBytes(TextTabWriter.Write(played))
         ),
         new("mid", "audio/midi", "MIDI", "for sequencers", MidiWriter.Write),
+        new(
+            "abc",
+            "text/vnd.abc; charset=utf-8",
+            "ABC",
+            "for fiddlers",
+            played => Encoding.UTF8.GetBytes(AbcWriter.Write(played))
+        ),
         new(
             "json",
             "application/json",

@@ -15,10 +15,10 @@ public static partial class Abc2midi
     /// Onsets and lengths may differ by this part of a quarter note. abc2midi puts the first note one tick late and
     /// ends each one early (2/480 in all), and rounds triplets to ticks.
     /// </summary>
-    private const double Tolerance = 4 / 480.0;
+    public const double Tolerance = 4 / 480.0;
 
     /// <summary>abc2midi strums the notes of a chord, 10/480 of a quarter apart: the top one of up to four comes last.</summary>
-    private const double Strum = 30 / 480.0;
+    public const double Strum = 30 / 480.0;
 
     /// <summary>The melody: the highest of the notes that come together on the lowest channel.</summary>
     public static List<MidiNotes.Sound> Melody(string abc, out string said)

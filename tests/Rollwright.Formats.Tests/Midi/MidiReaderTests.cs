@@ -99,6 +99,47 @@ public class MidiReaderTests
             });
     }
 
+    // Track 2 low and fuller, track 3 high, both with enough notes to be a melody; track 4 higher still, with one note only.
+    private static readonly byte[] Several =
+    [
+        .. "MThd"u8,
+        .. (byte[])[0, 0, 0, 6, 0, 1, 0, 4, 0, 96],
+        .. Track([0, 0xFF, 0x58, 4, 4, 2, 24, 8]),
+        .. Track([0, 0x90, 43, 80, 48, 43, 0, 0, 50, 80, 48, 50, 0, 0, 43, 80, 48, 43, 0]),
+        .. Track([0, 0x91, 67, 80, 48, 67, 0, 3, 69, 80, 45, 69, 0]),
+        .. Track([0, 0x92, 96, 80, 48, 96, 0]),
+    ];
+
+    private static byte[] Track(byte[] events) =>
+        [.. "MTrk"u8, 0, 0, 0, (byte)(events.Length + 4), .. events, 0, 0xFF, 0x2F, 0];
+
+    [Fact]
+    public void The_melody_is_chosen_and_said_and_can_be_chosen_otherwise()
+    {
+        var reading = MidiReader.Read(Several, "several.mid");
+        reading.Tune!.Played().Select(note => note.Pitch.Midi).Should().Equal(67, 69);
+        reading.Messages[0].What.Should().StartWith("track 3 channel 2 is read as the melody");
+        MidiReader.Read(Several, "several.mid", new() { Track = 2 }).Tune!.Played().Should().HaveCount(3);
+        MidiReader.Read(Several, "several.mid", new() { Channel = 3 }).Tune!.Played().Should().ContainSingle();
+        MidiReader
+            .Read(Several, "several.mid", new() { Together = true })
+            .Messages[0]
+            .What.Should()
+            .Contain("put together");
+    }
+
+    // The second note of track 3 begins 3/96 of a quarter after its eighth.
+    [Fact]
+    public void What_is_moved_to_the_grid_is_said()
+    {
+        var reading = MidiReader.Read(Several, "several.mid", new() { Track = 3 });
+        reading.Tune!.Played().Select(note => note.At).Should().Equal(Fraction.Zero, new(1, 8));
+        reading
+            .Messages.Single()
+            .What.Should()
+            .Be("1 of 2 notes were moved to the grid, at most by 0.03 of a quarter note (quarter 1.53)");
+    }
+
     [Fact]
     public void A_break_that_was_written_comes_back_note_for_note()
     {
@@ -231,7 +272,7 @@ public class MidiReaderTests
             var file = MidiWriter.Write(played);
             var log = new Rollwright.Formats.Messages.MessageLog("b.mid");
             var tracks = TrackFinder.Read(file, 960, log);
-            var ours = new SoundCollector(tracks, 960, MidiChoice.All, log).Collect();
+            var ours = new SoundCollector(tracks, 960, MidiChoice.Melody, log).Collect();
             ours.Select(note => (note.On, note.Off - note.On, note.Key))
                 .Should()
                 .Equal(MidiNotes.Read(file).Select(note => (note.At, note.Length, note.Key)));

@@ -92,7 +92,7 @@ public class NotationReaderTests
                 Note("D", 4, 48)
             )
         );
-        var reading = NotationReader.Read(text, "chords.musicxml");
+        var reading = NotationReader.Read(text, "chords.musicxml", new(Voice: ScoreChoice.AllVoices));
         reading.Key.Should().BeNull("no key is written");
         reading
             .Tune!.Bars[0]
@@ -156,17 +156,17 @@ public class NotationReaderTests
             "<part id=\"P2\">" + Measure(Head("", "4", "4"), Note("C", 4, 48)) + "</part></score-partwise>",
             StringComparison.Ordinal
         );
-        NotationReader.Read(two, "two.musicxml", "P2").Tune!.Played().Should().ContainSingle();
-        NotationReader.Read(two, "two.musicxml", "fiddle").Tune!.Bars.Should().HaveCount(3);
+        NotationReader.Read(two, "two.musicxml", new("P2")).Tune!.Played().Should().ContainSingle();
+        NotationReader.Read(two, "two.musicxml", new("fiddle")).Tune!.Bars.Should().HaveCount(3);
         NotationReader.Read(two, "two.musicxml").Messages.Single().Severity.Should().Be(Severity.Note);
-        var none = NotationReader.Read(two, "two.musicxml", "flute");
+        var none = NotationReader.Read(two, "two.musicxml", new("flute"));
         none.Tune.Should().BeNull();
         none.Messages.Single().ToString().Should().Contain("no part is called 'flute'").And.Contain("Fiddle, P2");
     }
 
     [Theory]
     [InlineData("", "this is no XML, or broken XML")]
-    [InlineData("<html/>", "<html> is no partwise score")]
+    [InlineData("<html/>", "<html> is no score")]
     [InlineData(
         "<score-partwise><part id=\"P1\"><measure/></part></score-partwise>",
         "no note of the score has a pitch"

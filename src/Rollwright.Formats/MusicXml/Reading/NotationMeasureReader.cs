@@ -9,31 +9,33 @@ using Rollwright.Music.Metre;
 using Rollwright.Music.Pitches;
 using Rollwright.Music.Tunes;
 
-namespace Rollwright.Formats.MusicXml;
+namespace Rollwright.Formats.MusicXml.Reading;
 
 /// <summary>Reads the notes of one measure after another; divisions, metre, key and transposition hold until they change.</summary>
-internal sealed class NotationMeasureReader
+/// <param name="tabStaves">Staves that are not read, for they say the same again.</param>
+/// <param name="voice">The voice that is read; null for all.</param>
+/// <param name="log">Is told what is kept aside.</param>
+internal sealed class NotationMeasureReader(HashSet<string> tabStaves, string? voice, MessageLog log)
 {
-    private readonly MessageLog log;
-    private readonly HashSet<string> tabStaves;
     private readonly List<Note> notes = [];
     private readonly List<ChordAt> chords = [];
     private readonly HashSet<int> ended = [];
-    private long divisions = 1;
+    private readonly ScoreTiming timing = new(log);
     private int transposition;
-    private TimeSignature time = TimeSignature.Common;
+    private Key written = new(new(Letter.C));
     private Key key = new(new(Letter.C));
 
-    public NotationMeasureReader(XElement part, MessageLog log)
+    /// <summary>Tab under notation says the same again; where there is nothing but tab, its pitches are read.</summary>
+    public static HashSet<string> TabStavesOf(XElement part)
     {
-        this.log = log;
-        // Tab under notation says the same again; where there is nothing but tab, its pitches are read.
         var tab = part.Descendants("clef")
             .Where(clef => (string?)clef.Element("sign") == "TAB")
             .Select(StaffOf)
             .ToHashSet();
-        var isAllTab = part.Descendants("note").All(note => tab.Contains(StaffOf(note)));
-        tabStaves = isAllTab ? [] : tab;
+        var isAllTab = part.Descendants("note")
+            .Where(note => note.Element("pitch") is not null)
+            .All(note => tab.Contains(StaffOf(note)));
+        return isAllTab ? [] : tab;
     }
 
     public TuneBar Read(XElement measure)
@@ -52,10 +54,10 @@ internal sealed class NotationMeasureReader
                     ReadAttributes(element);
                     break;
                 case "backup":
-                    now = Fraction.Max(Fraction.Zero, now - Duration(element));
+                    now = Fraction.Max(Fraction.Zero, now - timing.Duration(element));
                     break;
                 case "forward":
-                    now += Duration(element);
+                    now += timing.Duration(element);
                     break;
                 case "note" when element.Element("grace") is not null || element.Element("cue") is not null:
                     Aside(element, "grace notes and cue notes are kept aside");
@@ -64,13 +66,16 @@ internal sealed class NotationMeasureReader
                     var isChord = element.Element("chord") is not null;
                     ReadNote(element, isChord ? before : now);
                     if (!isChord)
-                        (before, now) = (now, now + Duration(element));
+                        (before, now) = (now, now + timing.Duration(element));
                     break;
                 case "harmony":
                     ReadHarmony(element, now);
                     break;
                 case "direction" when element.Descendants("rehearsal").FirstOrDefault() is { } label:
                     marks = marks with { Part = label.Value.Trim() };
+                    break;
+                case "direction" or "sound" when IsJump(element):
+                    Aside(element, "jumps to a sign or a coda are kept aside; repeats and endings are read");
                     break;
                 case "barline":
                     marks = BarLineReader.Read(element, marks);
@@ -80,14 +85,14 @@ internal sealed class NotationMeasureReader
             }
             longest = Fraction.Max(longest, now);
         }
-        return Bar(longest > Fraction.Zero ? longest : time.Bar, marks);
+        return Bar(longest > Fraction.Zero ? longest : timing.Time.Bar, marks);
     }
 
     private TuneBar Bar(Fraction length, BarMarks marks) =>
         new()
         {
             Length = length,
-            Time = time,
+            Time = timing.Time,
             Key = key,
             Marks = marks,
             Notes = Together(length),
@@ -125,49 +130,27 @@ internal sealed class NotationMeasureReader
 
     private void ReadAttributes(XElement attributes)
     {
-        if (
-            long.TryParse((string?)attributes.Element("divisions"), out var parts)
-            && parts is >= 1 and <= AbcLimits.Grid
-        )
-            divisions = parts;
-        if (
-            attributes.Element("time") is { } element
-            && MetreField.Read($"{(string?)element.Element("beats")}/{(string?)element.Element("beat-type")}")
-                is { } read
-        )
-            time = read;
+        timing.Read(attributes);
         if (attributes.Element("transpose") is { } moved)
             transposition = Whole(moved, "chromatic", 24) + (12 * Whole(moved, "octave-change", 4));
         if (attributes.Element("key") is { } signature)
-            key = KeyReader.Read(signature).Transpose(transposition);
+            written = KeyReader.Read(signature);
+        key = transposition % 12 == 0 ? written : written.Transpose(transposition);
     }
 
     private static int Whole(XElement parent, string name, int most) =>
         int.TryParse((string?)parent.Element(name), out var value) ? Math.Clamp(value, -most, most) : 0;
 
-    // Whole notes; what is no length, or too long or fine to add up exactly, counts as none.
-    private Fraction Duration(XElement element)
-    {
-        if (
-            !long.TryParse((string?)element.Element("duration"), out var parts)
-            || parts < 0
-            || parts > 4 * divisions * AbcLimits.LongestBar
-        )
-            return Fraction.Zero;
-        var length = new Fraction(parts, 4 * divisions);
-        return AbcLimits.Grid % length.Denominator == 0 ? length : Fraction.Zero;
-    }
-
     private void ReadNote(XElement note, Fraction at)
     {
-        if (note.Element("rest") is not null || tabStaves.Contains(StaffOf(note)))
+        if (note.Element("rest") is not null || tabStaves.Contains(StaffOf(note)) || !IsOfVoice(note))
             return;
         if (note.Element("unpitched") is not null)
         {
             Aside(note, "notes without a pitch are kept aside");
             return;
         }
-        var length = Duration(note);
+        var length = timing.Duration(note);
         if (PitchOf(note.Element("pitch")) is not { } written || length <= Fraction.Zero)
         {
             var (line, column) = MusicXmlReader.Place(note);
@@ -182,7 +165,9 @@ internal sealed class NotationMeasureReader
         notes.Add(new(at, length, pitch, isTied));
     }
 
-    private static Pitch? PitchOf(XElement? pitch)
+    private bool IsOfVoice(XElement note) => voice is null || VoiceChoice.VoiceOf(note) == voice;
+
+    internal static Pitch? PitchOf(XElement? pitch)
     {
         if (
             PitchName.Parse((string?)pitch?.Element("step")) is not { Alter: 0 } step
@@ -197,23 +182,19 @@ internal sealed class NotationMeasureReader
 
     private void ReadHarmony(XElement harmony, Fraction now)
     {
-        if (transposition != 0 || HarmonyReader.Read(harmony) is not { } chord)
-        {
-            Aside(
-                harmony,
-                "chord symbols of other kinds than are known here, and of transposing parts, are kept aside"
-            );
-            return;
-        }
-        var offset = Fraction.Zero;
-        if (
-            long.TryParse((string?)harmony.Element("offset"), out var parts)
-            && Math.Abs(parts) < 4 * divisions * AbcLimits.LongestBar
-        )
-            offset = new(parts, 4 * divisions);
-        if (AbcLimits.Grid % offset.Denominator == 0)
-            chords.Add(new(now + offset, chord));
+        if (HarmonyReader.Read(harmony) is not { } chord)
+            Aside(harmony, "chord symbols of other kinds than are known here are kept aside");
+        // Symbols are written where the notes are, so they move with them.
+        else if (timing.Offset(harmony) is { } offset)
+            chords.Add(new(now + offset, chord.TransposeFifths(key.Tonic.Fifths - written.Tonic.Fifths)));
     }
+
+    /// <summary>Whether play goes on elsewhere: da capo, dal segno, to the coda.</summary>
+    internal static bool IsJump(XElement element) =>
+        element
+            .DescendantsAndSelf("sound")
+            .Attributes()
+            .Any(one => one.Name.LocalName is "dacapo" or "dalsegno" or "tocoda");
 
     private void Aside(XElement element, string what)
     {
@@ -221,7 +202,7 @@ internal sealed class NotationMeasureReader
         log.NoteOnce(line, column, what);
     }
 
-    private static string StaffOf(XElement element) =>
+    internal static string StaffOf(XElement element) =>
         (
             (string?)(
                 element.Name.LocalName == "clef" ? element.Attribute("number")?.Value : element.Element("staff")?.Value

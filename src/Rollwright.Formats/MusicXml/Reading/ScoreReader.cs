@@ -2,53 +2,90 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Xml.Linq;
 using Rollwright.Banjo.Breaks;
+using Rollwright.Banjo.Settings;
+using Rollwright.Banjo.Tunings;
 using Rollwright.Formats.Abc;
 using Rollwright.Formats.Messages;
 using Rollwright.Music.Metre;
 using Rollwright.Music.Tunes;
 
-namespace Rollwright.Formats.MusicXml;
+namespace Rollwright.Formats.MusicXml.Reading;
 
 /// <summary>Reads the head of a score and the part that has tab.</summary>
-internal sealed class ScoreReader(XElement score, MessageLog log)
+internal sealed class ScoreReader(ScoreFile file, MessageLog log)
 {
-    /// <summary>The break; null (and a message) where the score holds no tab.</summary>
-    public Break? Read()
+    /// <summary>The break; null (and a message) where the score holds no five-string tab.</summary>
+    /// <param name="wanted">Id or name of the part; null for the first with tab.</param>
+    public Break? Read(string? wanted)
     {
-        var (line, column) = MusicXmlReader.Place(score);
-        if (score.Name.LocalName != "score-partwise")
-        {
-            log.Error(line, column, $"<{score.Name.LocalName}> is no partwise score", "save it as MusicXML, partwise");
-            return null;
-        }
-        var parts = score.Elements("part").ToList();
-        var part = parts.Find(one => one.Descendants("fret").Any());
-        if (part is null)
+        var (line, column) = file.Place;
+        var tabs = file.Parts.Where(part => part.HasFret && (wanted is null || part.IsCalled(wanted))).ToList();
+        if (tabs.Count == 0)
         {
             log.Error(
                 line,
                 column,
-                "no note of the score has a string and a fret",
-                "give a score with five-string tab"
+                wanted is null
+                    ? "no note of the score has a string and a fret"
+                    : $"no part called '{wanted}' has a string and a fret",
+                "give a score with five-string tab; 'finger' finds strings for notes that have none"
             );
             return null;
         }
-        if (parts.Count > 1)
-            log.NoteOnce(line, column, "other parts than the first one with tab are kept aside");
-        var setting = new SettingReader(score, part, log).Read();
-        var bars = Bars(part, setting.Position.Tonic.Fifths - setting.SoundingKey.Tonic.Fifths);
-        if (bars is null)
-            return null;
-        return new()
+        foreach (var part in tabs)
         {
-            Title = TitleOf(score),
-            Composer = ComposerOf(score),
-            Setting = setting,
-            Time = bars[0].Time,
-            Tempo = ReadTempo(part) ?? new(bars[0].Time.Beat, 80),
-            Swing = ReadSwing(part, bars[0].Time.Step),
-            Bars = [.. bars],
-        };
+            var score = file.Load(part);
+            var loaded = score.Element("part")!;
+            if (StringsOf(loaded) is var strings && strings != Neck.Strings)
+            {
+                log.NoteOnce(line, column, $"part '{part.Called}' is tab of {strings} strings and kept aside");
+                continue;
+            }
+            if (file.Parts.Count > 1 && wanted is null)
+                log.NoteOnce(line, column, $"part '{part.Called}' is read; other parts are kept aside");
+            return Read(score, loaded);
+        }
+        log.Error(
+            line,
+            column,
+            "the tab is not that of five strings",
+            "'finger' reads its notes and finds strings for them"
+        );
+        return null;
+    }
+
+    private Break? Read(XElement score, XElement part)
+    {
+        var setting = new SettingReader(score, part, log).Read();
+        var bars = Bars(part, setting);
+        if (bars.TrueForAll(bar => bar.Strokes.IsEmpty))
+        {
+            var (line, column) = file.Place;
+            log.Error(line, column, "no note of the tab could be read", "write string 1 to 5, fret and duration");
+            return null;
+        }
+        return new BreakRemainder(score, log).AddTo(
+            new()
+            {
+                Title = TitleOf(score),
+                Composer = ComposerOf(score),
+                Setting = setting,
+                Time = bars[0].Time,
+                Tempo = ReadTempo(part) ?? new(bars[0].Time.Beat, 80),
+                Swing = ReadSwing(part, bars[0].Time.Step),
+                Bars = [.. bars],
+            }
+        );
+    }
+
+    // Lines of the tab staff, else tunings given; a string beyond five is told by its number.
+    private static int StringsOf(XElement part)
+    {
+        var highest = part.Descendants("technical")
+            .Elements("string")
+            .Select(one => int.TryParse(one.Value, out var number) ? number : 0);
+        var tuned = part.Descendants("staff-tuning").Select(one => (string?)one.Attribute("line")).Distinct().Count();
+        return Math.Max(highest.DefaultIfEmpty(0).Max(), tuned == 0 ? Neck.Strings : tuned);
     }
 
     internal static string TitleOf(XElement score) =>
@@ -57,9 +94,9 @@ internal sealed class ScoreReader(XElement score, MessageLog log)
     internal static string ComposerOf(XElement score) =>
         Text(score.Descendants("creator").FirstOrDefault(one => (string?)one.Attribute("type") == "composer")) ?? "";
 
-    private List<BreakBar>? Bars(XElement part, int fifthsToPosition)
+    private List<BreakBar> Bars(XElement part, Setting setting)
     {
-        var reader = new MeasureReader(part, fifthsToPosition, log);
+        var reader = new MeasureReader(part, setting, log);
         var bars = new List<BreakBar>();
         foreach (var measure in part.Elements("measure"))
         {

@@ -2,7 +2,7 @@ using System.Xml.Linq;
 using Rollwright.Music.Keys;
 using Rollwright.Music.Pitches;
 
-namespace Rollwright.Formats.MusicXml;
+namespace Rollwright.Formats.MusicXml.Reading;
 
 /// <summary>Reads a key: sharps or flats, and a mode.</summary>
 internal static class KeyReader

@@ -4,36 +4,40 @@ using Rollwright.Formats.Abc;
 using Rollwright.Formats.Messages;
 using Rollwright.Music.Tunes;
 
-namespace Rollwright.Formats.MusicXml;
+namespace Rollwright.Formats.MusicXml.Reading;
 
-/// <summary>Reads the head of a score and the part whose notes are wanted.</summary>
-internal sealed class NotationScoreReader(XElement score, MessageLog log)
+/// <summary>Reads the head of a score and the part and voice whose notes are wanted.</summary>
+internal sealed class NotationScoreReader(ScoreFile file, MessageLog log)
 {
-    public TuneReading Read(string? wanted)
+    public TuneReading Read(ScoreChoice choice)
     {
-        var (line, column) = MusicXmlReader.Place(score);
-        if (score.Name.LocalName != "score-partwise")
-        {
-            log.Error(line, column, $"<{score.Name.LocalName}> is no partwise score", "save it as MusicXML, partwise");
-            return new(null, null, log.Messages);
-        }
-        var parts = score.Elements("part").ToList();
-        var part = parts.Find(one => wanted is null ? one.Descendants("pitch").Any() : IsNamed(one, wanted));
-        if (part is null || !part.Descendants("pitch").Any())
+        var (line, column) = file.Place;
+        var wanted = choice.Part;
+        var chosen = file.Parts.FirstOrDefault(one => wanted is null ? one.HasPitch : one.IsCalled(wanted));
+        if (chosen is not { HasPitch: true })
         {
             log.Error(
                 line,
                 column,
                 wanted is null ? "no note of the score has a pitch"
-                    : part is null ? $"no part is called '{wanted}'"
+                    : chosen is null ? $"no part is called '{wanted}'"
                     : $"part '{wanted}' has no note with a pitch",
-                $"choose a part; there are {string.Join(", ", parts.Select(NameOf))}"
+                $"choose a part; there are {string.Join(", ", file.Parts.Select(part => part.Called))}"
             );
             return new(null, null, log.Messages);
         }
-        if (parts.Count > 1 && wanted is null)
-            log.NoteOnce(line, column, "other parts than the first one with notes are kept aside");
-        var bars = Bars(part);
+        var score = file.Load(chosen);
+        var part = score.Element("part")!;
+        if (file.Parts.Count > 1 && wanted is null)
+            log.NoteOnce(
+                line,
+                column,
+                $"part '{chosen.Called}' is read, the first with notes; others are {string.Join(", ", file.Parts.Where(one => one != chosen).Select(one => one.Called))}"
+            );
+        var tabStaves = NotationMeasureReader.TabStavesOf(part);
+        if (!VoiceChoice.Find(part, tabStaves, choice.Voice, log, out var voice))
+            return new(null, null, log.Messages);
+        var bars = Bars(part, new(tabStaves, voice, log));
         if (bars.All(bar => bar.Notes.IsEmpty))
         {
             log.Error(line, column, "no note of the part could be read", "write pitch and duration of each note");
@@ -56,9 +60,8 @@ internal sealed class NotationScoreReader(XElement score, MessageLog log)
         );
     }
 
-    private ImmutableArray<TuneBar> Bars(XElement part)
+    private ImmutableArray<TuneBar> Bars(XElement part, NotationMeasureReader reader)
     {
-        var reader = new NotationMeasureReader(part, log);
         var bars = ImmutableArray.CreateBuilder<TuneBar>();
         foreach (var measure in part.Elements("measure"))
         {
@@ -76,17 +79,5 @@ internal sealed class NotationScoreReader(XElement score, MessageLog log)
             bars.Add(reader.Read(measure));
         }
         return bars.ToImmutable();
-    }
-
-    private bool IsNamed(XElement part, string wanted) =>
-        (string?)part.Attribute("id") == wanted
-        || string.Equals(NameOf(part), wanted, StringComparison.OrdinalIgnoreCase);
-
-    private string NameOf(XElement part)
-    {
-        var id = (string?)part.Attribute("id") ?? "";
-        var named = score.Descendants("score-part").FirstOrDefault(one => (string?)one.Attribute("id") == id);
-        var name = ((string?)named?.Element("part-name") ?? "").Trim();
-        return name.Length > 0 ? name : id;
     }
 }

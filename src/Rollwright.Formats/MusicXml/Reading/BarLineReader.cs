@@ -1,7 +1,7 @@
 using System.Xml.Linq;
 using Rollwright.Music.Forms;
 
-namespace Rollwright.Formats.MusicXml;
+namespace Rollwright.Formats.MusicXml.Reading;
 
 /// <summary>Reads repeats and endings.</summary>
 internal static class BarLineReader

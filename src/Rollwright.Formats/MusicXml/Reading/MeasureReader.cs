@@ -1,5 +1,6 @@
 using System.Xml.Linq;
 using Rollwright.Banjo.Breaks;
+using Rollwright.Banjo.Settings;
 using Rollwright.Banjo.Strokes;
 using Rollwright.Banjo.Tunings;
 using Rollwright.Formats.Abc;
@@ -8,20 +9,16 @@ using Rollwright.Music.Chords;
 using Rollwright.Music.Forms;
 using Rollwright.Music.Metre;
 
-namespace Rollwright.Formats.MusicXml;
+namespace Rollwright.Formats.MusicXml.Reading;
 
-/// <summary>Reads one measure after another; divisions and metre hold until they change.</summary>
-internal sealed class MeasureReader(XElement part, int fifthsToPosition, MessageLog log)
+/// <summary>Reads one measure of tab after another; divisions and metre hold until they change.</summary>
+internal sealed class MeasureReader(XElement part, Setting setting, MessageLog log)
 {
-    private readonly string? tabStaff = part.Descendants("clef")
-        .FirstOrDefault(clef => (string?)clef.Element("sign") == "TAB")
-        ?.Attribute("number")
-        ?.Value;
-
+    private readonly string? tabStaff = TabStaffOf(part);
+    private readonly int fifthsToPosition = setting.Position.Tonic.Fifths - setting.SoundingKey.Tonic.Fifths;
     private readonly List<Stroke> strokes = [];
     private readonly List<ChordAt> chords = [];
-    private long divisions = 1;
-    private TimeSignature time = TimeSignature.Common;
+    private readonly ScoreTiming timing = new(log);
     private BarMarks marks = BarMarks.None;
 
     public BreakBar Read(XElement measure)
@@ -37,25 +34,31 @@ internal sealed class MeasureReader(XElement part, int fifthsToPosition, Message
             switch (element.Name.LocalName)
             {
                 case "attributes":
-                    ReadAttributes(element);
+                    timing.Read(element);
                     break;
                 case "backup":
-                    now = Fraction.Max(Fraction.Zero, now - Duration(element));
+                    now = Fraction.Max(Fraction.Zero, now - timing.Duration(element));
                     break;
                 case "forward":
-                    now += Duration(element);
+                    now += timing.Duration(element);
                     break;
-                case "note" when element.Element("grace") is null:
+                case "note" when element.Element("grace") is not null:
+                    Aside(element, "grace notes are kept aside");
+                    break;
+                case "note":
                     var isChord = element.Element("chord") is not null;
                     ReadNote(element, isChord ? before : now);
                     if (!isChord)
-                        (before, now) = (now, now + Duration(element));
+                        (before, now) = (now, now + timing.Duration(element));
                     break;
                 case "harmony":
                     ReadHarmony(element, now);
                     break;
                 case "direction" when element.Descendants("rehearsal").FirstOrDefault() is { } label:
                     marks = marks with { Part = label.Value.Trim() };
+                    break;
+                case "direction" or "sound" when NotationMeasureReader.IsJump(element):
+                    Aside(element, "jumps to a sign or a coda are kept aside; repeats and endings are read");
                     break;
                 case "barline":
                     marks = BarLineReader.Read(element, marks);
@@ -71,11 +74,11 @@ internal sealed class MeasureReader(XElement part, int fifthsToPosition, Message
     private BreakBar Bar(Fraction length)
     {
         if (length <= Fraction.Zero)
-            length = time.Bar;
+            length = timing.Time.Bar;
         return new()
         {
             Length = length,
-            Time = time,
+            Time = timing.Time,
             Marks = marks,
             Strokes =
             [
@@ -91,43 +94,29 @@ internal sealed class MeasureReader(XElement part, int fifthsToPosition, Message
         };
     }
 
-    private void ReadAttributes(XElement attributes)
-    {
-        if (
-            long.TryParse((string?)attributes.Element("divisions"), out var parts)
-            && parts is >= 1 and <= AbcLimits.Grid
-        )
-            divisions = parts;
-        if (
-            attributes.Element("time") is { } element
-            && MetreField.Read($"{(string?)element.Element("beats")}/{(string?)element.Element("beat-type")}")
-                is { } read
-        )
-            time = read;
-    }
-
-    // Whole notes; what is no length, or too long or fine to add up exactly, counts as none.
-    private Fraction Duration(XElement element)
-    {
-        if (
-            !long.TryParse((string?)element.Element("duration"), out var parts)
-            || parts < 0
-            || parts > 4 * divisions * AbcLimits.LongestBar
-        )
-            return Fraction.Zero;
-        var length = new Fraction(parts, 4 * divisions);
-        return AbcLimits.Grid % length.Denominator == 0 ? length : Fraction.Zero;
-    }
+    // Some programs write strings and frets at the notation only, whatever clef stands elsewhere.
+    private static string? TabStaffOf(XElement part) =>
+        part.Descendants("clef")
+            .Where(clef => (string?)clef.Element("sign") == "TAB")
+            .Select(clef => clef.Attribute("number")?.Value ?? "1")
+            .Distinct()
+            .FirstOrDefault(staff =>
+                part.Descendants("note")
+                    .Any(note =>
+                        NotationMeasureReader.StaffOf(note) == staff
+                        && note.Elements("notations").Elements("technical").Elements("fret").Any()
+                    )
+            );
 
     private void ReadNote(XElement note, Fraction at)
     {
         var technical = note.Elements("notations")
             .Elements("technical")
             .FirstOrDefault(one => one.Element("fret") is not null);
-        if (technical is null || (tabStaff is not null && ((string?)note.Element("staff") ?? "1") != tabStaff))
+        if (technical is null || (tabStaff is not null && NotationMeasureReader.StaffOf(note) != tabStaff))
             return;
         var (line, column) = MusicXmlReader.Place(note);
-        var length = Duration(note);
+        var length = timing.Duration(note);
         if (
             !int.TryParse((string?)technical.Element("string"), out var banjoString)
             || !int.TryParse((string?)technical.Element("fret"), out var fret)
@@ -147,7 +136,7 @@ internal sealed class MeasureReader(XElement part, int fifthsToPosition, Message
         }
         if (note.Elements("tie").Any(tie => (string?)tie.Attribute("type") == "stop") && Hold(banjoString, at, length))
             return;
-        strokes.Add(TabNoteReader.Read(note, technical, at, length, banjoString, fret));
+        strokes.Add(TabNoteReader.Read(note, technical, at, length, banjoString, FretOf(note, banjoString, fret)));
     }
 
     // A tied note makes the one before it longer.
@@ -160,21 +149,32 @@ internal sealed class MeasureReader(XElement part, int fifthsToPosition, Message
         return true;
     }
 
+    // The pitch is the truth where frets of the short string are counted from its own peg: then fret 1 is the neck's 6.
+    private int FretOf(XElement note, int banjoString, int fret)
+    {
+        if (banjoString != Neck.ShortString || fret == 0)
+            return fret;
+        var above = NotationMeasureReader.PitchOf(note.Element("pitch")) is { } pitch
+            ? (pitch.Midi - setting.SoundingKeyOf(banjoString, 0)) % 12
+            : (int?)null;
+        if (Neck.HasFret(banjoString, fret) && (above is null || (above - fret) % 12 != 0))
+            return fret;
+        var (line, column) = MusicXmlReader.Place(note);
+        log.NoteOnce(line, column, "frets of string 5 are counted from its own peg there; they are read as the neck's");
+        return fret + Neck.ShortStringStart;
+    }
+
     private void ReadHarmony(XElement harmony, Fraction now)
     {
         if (HarmonyReader.Read(harmony) is not { } chord)
-        {
-            var (line, column) = MusicXmlReader.Place(harmony);
-            log.NoteOnce(line, column, "chord symbols of other kinds than are known here are kept aside");
-            return;
-        }
-        var offset = Fraction.Zero;
-        if (
-            long.TryParse((string?)harmony.Element("offset"), out var parts)
-            && Math.Abs(parts) < 4 * divisions * AbcLimits.LongestBar
-        )
-            offset = new(parts, 4 * divisions);
-        if (AbcLimits.Grid % offset.Denominator == 0)
+            Aside(harmony, "chord symbols of other kinds than are known here are kept aside");
+        else if (timing.Offset(harmony) is { } offset)
             chords.Add(new(now + offset, chord.TransposeFifths(fifthsToPosition)));
+    }
+
+    private void Aside(XElement element, string what)
+    {
+        var (line, column) = MusicXmlReader.Place(element);
+        log.NoteOnce(line, column, what);
     }
 }

@@ -2,7 +2,7 @@ using System.Xml.Linq;
 using Rollwright.Banjo.Strokes;
 using Rollwright.Music.Metre;
 
-namespace Rollwright.Formats.MusicXml;
+namespace Rollwright.Formats.MusicXml.Reading;
 
 /// <summary>Reads what both hands do at one tab note.</summary>
 internal static class TabNoteReader

@@ -6,7 +6,7 @@ using Rollwright.Formats.Messages;
 using Rollwright.Music.Keys;
 using Rollwright.Music.Pitches;
 
-namespace Rollwright.Formats.MusicXml;
+namespace Rollwright.Formats.MusicXml.Reading;
 
 /// <summary>Reads tuning, capo and key.</summary>
 internal sealed class SettingReader(XElement score, XElement part, MessageLog log)
