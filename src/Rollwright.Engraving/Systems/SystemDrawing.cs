@@ -21,19 +21,14 @@ internal sealed class SystemDrawing(Break played, PageStyle style, Sizes sizes, 
     {
         ImmutableArray<Sheet> notations = [.. systems.Select(DrawNotation)];
         ImmutableArray<Sheet> tabs = [.. systems.Select(DrawTab)];
-        // One distance for all systems: the eye learns where the tab is.
-        var down = 0.0;
-        if (style.ShowNotation)
-        {
-            down = Staff.Bottom(sizes) + (3.4 * sizes.Space);
-            for (var i = 0; i < systems.Length; i++)
-                down = Math.Max(down, notations[i].Below(tabs[i], sizes.Clear));
-        }
         var drawn = ImmutableArray.CreateBuilder<Drawn>(systems.Length);
         var open = false;
         for (var i = 0; i < systems.Length; i++)
         {
             var sheet = notations[i];
+            var down = style.ShowNotation
+                ? Math.Max(Staff.Bottom(sizes) + (3.4 * sizes.Space), sheet.Below(tabs[i], sizes.Clear))
+                : 0;
             sheet.Add(tabs[i], down);
             var top = style.ShowNotation ? Staff.Top(sizes) : 0;
             var bottom = down + sizes.TabHeight;
@@ -70,7 +65,6 @@ internal sealed class SystemDrawing(Break played, PageStyle style, Sizes sizes, 
     private Sheet DrawTab(SetSystem system)
     {
         var sheet = new Sheet();
-        TabStaff.Draw(sheet, system, style, sizes);
         front.DrawTab(sheet, system);
         foreach (var bar in system.Bars)
         {
@@ -80,6 +74,7 @@ internal sealed class SystemDrawing(Break played, PageStyle style, Sizes sizes, 
         }
         BarLines.Draw(sheet, system, 0, sizes.TabHeight, sizes);
         TabSlurs.Draw(sheet, system, slurs, style, sizes);
+        sheet.Add(TabStaff.Lines(sheet, system, sizes));
         if (style.ShowLeftHand)
             LeftFingers.Draw(sheet, system, sizes);
         if (style.ShowNames)
