@@ -10,9 +10,17 @@ using Rollwright.Engraving.Tab;
 namespace Rollwright.Engraving.Systems;
 
 /// <summary>Draws systems: each staff on a sheet of its own, then both on one, then what stands above.</summary>
-internal sealed class SystemDrawing(Break played, PageStyle style, Sizes sizes, SystemFront front)
+internal sealed class SystemDrawing(
+    Break played,
+    ImmutableArray<Span> spots,
+    PhraseNumbers phrases,
+    PageStyle style,
+    Sizes sizes,
+    SystemFront front
+)
 {
     private readonly ImmutableArray<SlurLink> slurs = SlurLinks.Of(played);
+    private readonly FirstUses firstUses = new(played);
 
     /// <summary>One drawn system; y = 0 is the middle line of the notation, or the top line of a tab that stands alone.</summary>
     public readonly record struct Drawn(SetSystem System, Sheet Sheet, double Top, double Bottom);
@@ -27,12 +35,15 @@ internal sealed class SystemDrawing(Break played, PageStyle style, Sizes sizes, 
         {
             var sheet = notations[i];
             var down = style.ShowNotation
-                ? Math.Max(Staff.Bottom(sizes) + (3.4 * sizes.Space), sheet.Below(tabs[i], sizes.Clear))
+                ? Math.Max(
+                    Staff.Bottom(sizes) + ((style.ShowTab ? 3.4 : 1) * sizes.Space),
+                    sheet.Below(tabs[i], sizes.Clear)
+                )
                 : 0;
             sheet.Add(tabs[i], down);
             var top = style.ShowNotation ? Staff.Top(sizes) : 0;
-            var bottom = down + sizes.TabHeight;
-            Brackets.Draw(sheet, systems[i], top, bottom, style.ShowNotation, sizes);
+            var bottom = style.ShowTab ? down + sizes.TabHeight : Staff.Bottom(sizes);
+            Brackets.Draw(sheet, systems[i], top, bottom, style.ShowNotation && style.ShowTab, sizes);
             open = DrawLabels(sheet, systems[i], top, open);
             drawn.Add(new(systems[i], sheet, top, bottom));
         }
@@ -65,6 +76,12 @@ internal sealed class SystemDrawing(Break played, PageStyle style, Sizes sizes, 
     private Sheet DrawTab(SetSystem system)
     {
         var sheet = new Sheet();
+        if (!style.ShowTab)
+        {
+            if (style.ShowRightHand)
+                RightFingers.Draw(sheet, system, 0, sizes);
+            return sheet;
+        }
         front.DrawTab(sheet, system);
         foreach (var bar in system.Bars)
         {
@@ -79,6 +96,7 @@ internal sealed class SystemDrawing(Break played, PageStyle style, Sizes sizes, 
             LeftFingers.Draw(sheet, system, sizes);
         if (style.ShowNames)
             SpanNames.Draw(sheet, system, played, sizes);
+        SpotBrackets.Draw(sheet, system, spots, sizes);
         var below = sizes.TabHeight + TabNumbers.HalfHeight(sizes) + (2.2 * sizes.Scale);
         if (!style.ShowNotation)
         {
@@ -104,12 +122,18 @@ internal sealed class SystemDrawing(Break played, PageStyle style, Sizes sizes, 
     private bool DrawLabels(Sheet sheet, SetSystem system, double top, bool open)
     {
         var lowest = top - (1.2 * sizes.Scale);
+        if (style.ShowTune)
+            TuneLine.Draw(sheet, system, played, lowest, sizes);
         BarNumbers.Draw(sheet, system, lowest, sizes);
         if (style.ShowChords)
             ChordNames.Draw(sheet, system, lowest, sizes);
+        if (style.ShowChords && style.ShowDiagrams)
+            firstUses.Draw(sheet, lowest, sizes);
         open = EndingBrackets.Draw(sheet, system, open, lowest, sizes);
+        if (style.ShowPhrases)
+            PhraseBrackets.Draw(sheet, system, phrases, lowest, sizes);
         PartLabels.Draw(sheet, system, lowest, sizes);
-        if (system.IsFirst)
+        if (system.Bars[0].Written.Index == 0)
             TempoMark.Draw(sheet, system, played.Tempo, played.Swing, lowest, sizes);
         return open;
     }
