@@ -17,44 +17,60 @@ public static class Engraver
     /// Lays a break out. The same break and style always make the same layout. Where a bar is too full for the width,
     /// everything is set smaller until it fits.
     /// </summary>
+    /// <param name="played">What is drawn.</param>
+    /// <param name="style">The paper and what is shown.</param>
+    /// <param name="spots">Spans to be marked above the tab with their names: where licks fit.</param>
     /// <exception cref="ArgumentException">The break has no bar, or the style leaves no room for music.</exception>
-    public static Layout Lay(Break played, PageStyle style)
+    public static Layout Lay(Break played, PageStyle style, ImmutableArray<Span> spots = default)
     {
         if (played.Bars.IsDefaultOrEmpty)
             throw new ArgumentException("There is nothing to draw: the break has no bar.", nameof(played));
+        return Lay(played, 0, played.Bars.Length - 1, style, spots.IsDefault ? [] : spots);
+    }
+
+    /// <summary>The same of some bars, for figures: numbers of bars and names of strokes stay as in the whole break.</summary>
+    internal static Layout Lay(Break played, int first, int last, PageStyle style, ImmutableArray<Span> spots)
+    {
         PageStyle.Check(style);
-        var written = BreakReading.Read(played);
-        var layout = Lay(played, style, written);
+        var written = BreakReading.Read(played)[first..(last + 1)];
+        var layout = Lay(played, style, written, spots);
         if (!style.MaySaveAPage)
             return layout;
         foreach (var smaller in new[] { 0.94, 0.88 })
         {
             if (layout.Pages.Length == 1)
                 break;
-            var tighter = Lay(played, style with { Scale = style.Scale * smaller }, written);
+            var tighter = Lay(played, style with { Scale = style.Scale * smaller }, written, spots);
             if (tighter.Pages.Length < layout.Pages.Length)
                 layout = tighter;
         }
         return layout;
     }
 
-    private static Layout Lay(Break played, PageStyle style, ImmutableArray<WrittenBar> written)
+    private static Layout Lay(
+        Break played,
+        PageStyle style,
+        ImmutableArray<WrittenBar> written,
+        ImmutableArray<Span> spots
+    )
     {
         var (sizes, bars, front) = Measure(played, style, written);
         var systems = SetSystems(bars, style, sizes, front);
-        var drawn = new SystemDrawing(played, style, sizes, front).Draw(systems);
+        var opening = written[0].Index;
+        var phrases = new PhraseNumbers(written, i => LineBreaking.EndsPart(bars, i));
+        var drawn = new SystemDrawing(played, spots, phrases, style, sizes, front).Draw(systems);
         var (pages, places) = new PageSetting(style, sizes, played.Title).Set(
             style.ShowHeading ? Heading.Draw(played, style, sizes) : null,
             drawn,
             Legend.Draw(played, style, sizes),
-            system => LineBreaking.EndsPart(bars, systems[system].Bars[^1].Written.Index + 1)
+            system => LineBreaking.EndsPart(bars, systems[system].Bars[^1].Written.Index - opening + 1)
         );
         return new(
             played.Title,
             played.Composer,
             WordsFor(played),
             pages,
-            PlacesOf(played, drawn, places),
+            PlacesOf(played, style, drawn, places),
             BarsOf(drawn, places)
         );
     }
@@ -69,7 +85,7 @@ public static class Engraver
         while (true)
         {
             var sizes = new Sizes(scale);
-            var front = new SystemFront(played.Setting.Position, played.Bars[0].Time, style, sizes);
+            var front = new SystemFront(played.Setting.Position, written[0].Bar.Time, style, sizes);
             var bars = new BarMeasuring(style, sizes).Measure(written);
             var over = bars.Max(bar => bar.Least) / RoomFor(style, sizes, front, first: true);
             if (over is > 0 and <= 1)
@@ -100,20 +116,23 @@ public static class Engraver
 
     private static ImmutableArray<StrokePlace> PlacesOf(
         Break played,
+        PageStyle style,
         ImmutableArray<SystemDrawing.Drawn> systems,
         ImmutableArray<PageSetting.Placed> places
     )
     {
         var strokes = ImmutableArray.CreateBuilder<StrokePlace>();
+        // Where no tab is, the heads are what is pointed at.
+        var kind = style.ShowTab ? InkKind.TabNumber : InkKind.NoteHead;
         for (var i = 0; i < systems.Length; i++)
         {
             foreach (var ink in systems[i].Sheet.Inks)
             {
-                if (ink is not Words { Kind: InkKind.TabNumber, Stroke: { } name } words)
+                if (ink.Kind != kind || ink.Stroke is not { } name)
                     continue;
                 var stroke = played.Bars[name.Bar].Strokes[name.Index];
-                var box = words.Box.Moved(0, places[i].Down);
-                strokes.Add(new(name, stroke.At, places[i].Page, i, words.X, box));
+                var box = ink.Box.Moved(0, places[i].Down);
+                strokes.Add(new(name, stroke.At, places[i].Page, i, ink is Words words ? words.X : (box.Left + box.Right) / 2, box));
             }
         }
         return strokes.ToImmutable();

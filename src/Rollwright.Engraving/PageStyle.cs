@@ -24,6 +24,18 @@ public sealed record PageStyle
     /// <summary>The staff with notes above the tab. Without it the tab carries stems for the rhythm.</summary>
     public bool ShowNotation { get; init; } = true;
 
+    /// <summary>The tab. Without it the notes stand alone, with the right hand's fingers under them.</summary>
+    public bool ShowTab { get; init; } = true;
+
+    /// <summary>The tune itself as a small line of notes above each system, where the break holds it.</summary>
+    public bool ShowTune { get; init; }
+
+    /// <summary>Brackets over the phrases, two bars each (common practice of fiddle tunes), numbered as they are taught.</summary>
+    public bool ShowPhrases { get; init; }
+
+    /// <summary>A diagram of each chord over its name where it comes first.</summary>
+    public bool ShowDiagrams { get; init; }
+
     /// <summary>T I M under the tab.</summary>
     public bool ShowRightHand { get; init; } = true;
 
@@ -70,6 +82,9 @@ public sealed record PageStyle
             throw Wrong($"The margin is {style.Margin}; it must be 0 or more.");
         if (style.Scale is not (>= 0.5 and <= 3))
             throw Wrong($"The scale is {style.Scale}; it must be from 0.5 to 3.");
+
+        if (!style.ShowNotation && !style.ShowTab)
+            throw Wrong("There is nothing to draw: the page shows neither the notes nor the tab; ask for one of them.");
 
         ArgumentException Wrong(string message) => new(message, nameof(style));
     }

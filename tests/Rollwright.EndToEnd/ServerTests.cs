@@ -42,7 +42,7 @@ public class ServerTests
     [InlineData("/assets/workbench.css", "text/css")]
     [InlineData("/assets/player.js", "text/javascript")]
     [InlineData("/assets/icon.svg", "image/svg+xml")]
-    [InlineData("/assets/texgyreschola-regular.otf", "font/otf")]
+    [InlineData("/assets/serif-regular.ttf", "font/ttf")]
     public async Task What_the_page_needs_travels_inside_the_program(string path, string type)
     {
         await using var workbench = await Workbench.StartAsync(0);

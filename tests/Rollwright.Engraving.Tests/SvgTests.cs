@@ -60,7 +60,7 @@ public class SvgTests
     {
         var layout = Engraver.Lay(SampleBreaks.Small, PageStyle.Phone);
         SvgWriter.Write(layout).Should().NotContain("@font-face");
-        SvgWriter.Write(layout, 0, new() { EmbedFonts = true }).Should().Contain("src:url(data:font/otf;base64,");
+        SvgWriter.Write(layout, 0, new() { EmbedFonts = true }).Should().Contain("src:url(data:font/ttf;base64,");
     }
 
     [Fact]

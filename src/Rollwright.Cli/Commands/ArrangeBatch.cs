@@ -119,9 +119,9 @@ internal sealed class ArrangeBatch
     {
         try
         {
-            var done = recipe.Make(item.Path, item.Tune).Break;
+            var done = recipe.Make(item.Path, item.Tune);
             foreach (var form in forms)
-                OutputFile.Write(Path.Combine(folder, $"{item.Name}.{form.Ending}"), form.Write(done));
+                recipe.Write(Path.Combine(folder, $"{item.Name}.{form.Ending}"), form, done);
             Interlocked.Increment(ref made);
             // A solved lattice lives long enough to count as old, and the old are collected late.
             if (GC.GetTotalMemory(false) > MuchMemory)

@@ -7,6 +7,7 @@ using Rollwright.Cli.Asking;
 using Rollwright.Cli.Commands.Licks;
 using Rollwright.Cli.Files;
 using Rollwright.Music.Tunes;
+using Rollwright.Web.State;
 using Version = Rollwright.Arranging.Variations.Version;
 
 namespace Rollwright.Cli.Commands;
@@ -67,6 +68,7 @@ internal static class ArrangeCommand
         Description = "The same, with the terms and the spots, as JSON.",
     };
     private static readonly SettingOptions Setting = new();
+    private static readonly PageOptions Page = new();
 
     public static Command Build()
     {
@@ -86,6 +88,7 @@ internal static class ArrangeCommand
             BankFile.Option,
         };
         Setting.AddTo(command);
+        Page.AddTo(command);
         command.SetAction(Run);
         return command;
     }
@@ -108,7 +111,7 @@ internal static class ArrangeCommand
         var form = target is null ? null : Forms.OfFile(target);
         var made = recipe.Make(paths[0], tune);
         if (target is not null)
-            OutputFile.Write(target, form!.Write(made.Break));
+            recipe.Write(target, form!, made);
         if (json)
             Console.WriteLine(ReasonJson.Of(made));
         else if (why)
@@ -122,9 +125,17 @@ internal static class ArrangeCommand
         ImmutableArray<string> Locks,
         Version? Version,
         int Nth,
-        BackupKind? Backup
+        BackupKind? Backup,
+        PageChoice Page
     )
     {
+        /// <summary>Writes what was made in a form, with its spots where they are asked for.</summary>
+        public void Write(string path, BreakForm form, Arrangement made)
+        {
+            var spots = Page.Spots && PageOutput.IsDrawn(form.Ending) ? SpotSpans.Of(made) : [];
+            PageOutput.Write(path, form, made.Break, Page, spots);
+        }
+
         /// <summary>The break, version or part, with a line about it on standard error.</summary>
         /// <exception cref="RequestException">It cannot be made; the message says why.</exception>
         public Arrangement Make(string path, Tune tune)
@@ -180,7 +191,8 @@ internal static class ArrangeCommand
             [.. parsed.GetValue(Lock) ?? []],
             version,
             parsed.GetValue(Nth),
-            backup
+            backup,
+            Page.Read(parsed)
         );
     }
 }

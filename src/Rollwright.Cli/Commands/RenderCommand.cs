@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Rollwright.Cli.Asking;
 using Rollwright.Cli.Files;
 
 namespace Rollwright.Cli.Commands;
@@ -18,12 +19,17 @@ internal static class RenderCommand
                 $"The file to write; its ending says the form: {Forms.Known}. - is plain-text tab on standard output.",
             DefaultValueFactory = _ => "-",
         };
+        var page = new PageOptions();
         var command = new Command("render", "Writes a break in another form.") { input, output };
+        page.AddTo(command);
         command.SetAction(parsed =>
         {
             var path = parsed.GetRequiredValue(output);
             var form = Forms.OfFile(path);
-            OutputFile.Write(path, form.Write(BreakInput.Read(parsed.GetRequiredValue(input))));
+            var choice = page.Read(parsed);
+            if (choice.Spots)
+                throw new RequestException("--show spots: a break alone does not know them; ask 'arrange' with its tune");
+            PageOutput.Write(path, form, BreakInput.Read(parsed.GetRequiredValue(input)), choice);
             return Exit.Done;
         });
         return command;

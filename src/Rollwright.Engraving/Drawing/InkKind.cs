@@ -40,4 +40,10 @@ public enum InkKind
     RightFinger,
     LeftFinger,
     SpanName,
+    Spot,
+    Phrase,
+    TuneLine,
+    ChordDiagram,
+    Caption,
+    FormCell,
 }

@@ -4,12 +4,12 @@ using Rollwright.Engraving.Systems;
 
 namespace Rollwright.Engraving.Labels;
 
-/// <summary>The number of the first bar of each system but the first, above its left end.</summary>
+/// <summary>The number of the first bar of each system but that which opens the piece, above its left end.</summary>
 internal static class BarNumbers
 {
     public static void Draw(Sheet sheet, SetSystem system, double lowest, Sizes sizes)
     {
-        if (system.IsFirst)
+        if (system.Bars[0].Written.Index == 0)
             return;
         var words = new Words(
             InkKind.BarNumber,

@@ -3,6 +3,7 @@ using Rollwright.Engraving.Drawing;
 using Rollwright.Engraving.Measuring;
 using Rollwright.Engraving.Notation;
 using Rollwright.Engraving.Systems;
+using Rollwright.Music.Forms;
 
 namespace Rollwright.Engraving.Labels;
 
@@ -35,8 +36,13 @@ internal static class ChordNames
         var names = new List<Words>();
         foreach (var bar in system.Bars)
         {
+            // A chord that goes on is said again only where someone may start to read.
+            var before = names.Count == 0 || IsEntry(bar.Written.Bar.Marks) ? null : names[^1].Text;
             foreach (var (column, text) in In(bar.Written))
             {
+                if (text == before)
+                    continue;
+                before = text;
                 var x = bar.FrontOf(column) - (0.6 * sizes.Space);
                 // Chords of one bar that share a column stand one after the other.
                 if (names.Count > 0)
@@ -47,8 +53,12 @@ internal static class ChordNames
         if (names.Count == 0)
             return;
         var baseline =
-            names.Min(name => sheet.TopOver(name.Box.Left - 1, name.Box.Right + 1, lowest)) - (3.4 * sizes.Scale);
+            names.Min(name => sheet.TopOver(name.Box.Left - 1, name.Box.Right + (2 * Gap(sizes)), lowest))
+            - (3.4 * sizes.Scale);
         foreach (var name in names)
             sheet.Add(name.Moved(0, baseline));
     }
+
+    private static bool IsEntry(BarMarks marks) =>
+        marks.RepeatStart || marks.Part is not null || !marks.EndingStart.IsEmpty;
 }

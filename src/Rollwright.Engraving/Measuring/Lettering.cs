@@ -1,14 +1,15 @@
 using System.Buffers;
 using System.Collections.Concurrent;
+using System.Text;
 using Rollwright.Engraving.Drawing;
 using SkiaSharp;
 
 namespace Rollwright.Engraving.Measuring;
 
 /// <summary>
-/// The text fonts: TeX Gyre Schola for words, TeX Gyre Heros for tab numbers. Flats, naturals and sharps inside words
-/// are taken from TeX Gyre Schola Math, as the text fonts have none; those of the music font do not stand on the
-/// baseline, and raised ones are torn from their words when a PDF is read as text.
+/// The text fonts: a serif for words, a sans serif for tab numbers. Flats, naturals and sharps inside words have a font of
+/// their own, as the text fonts have none; those of the music font do not stand on the baseline, and raised ones are torn
+/// from their words when a PDF is read as text. All are TrueType: cubic outlines would be embedded as mere drawings.
 /// </summary>
 internal static class Lettering
 {
@@ -16,11 +17,11 @@ internal static class Lettering
 
     private static readonly string[] Files =
     [
-        "texgyreschola-regular.otf",
-        "texgyreschola-italic.otf",
-        "texgyreschola-bold.otf",
-        "texgyreheros-regular.otf",
-        "texgyreheros-bold.otf",
+        "serif-regular.ttf",
+        "serif-italic.ttf",
+        "serif-bold.ttf",
+        "sans-regular.ttf",
+        "sans-bold.ttf",
     ];
 
     private static readonly SearchValues<char> Hanging = SearchValues.Create("gjpqyQ,;()[]/");
@@ -30,7 +31,9 @@ internal static class Lettering
         .. Files.Select(file => new Lazy<SKTypeface>(() => FontResource.Typeface(file))),
     ];
 
-    private static readonly Lazy<SKTypeface> LoadedSigns = new(() => FontResource.Typeface("texgyreschola-math.otf"));
+    private const string SignsFile = "signs-regular.ttf";
+
+    private static readonly Lazy<SKTypeface> LoadedSigns = new(() => FontResource.Typeface(SignsFile));
 
     private static readonly ConcurrentDictionary<(Face? Face, int CodePoint), double> Advances = new();
 
@@ -41,8 +44,13 @@ internal static class Lettering
     /// <summary>The font of a run.</summary>
     public static SKTypeface TypefaceOf(Run run, Face face) => run.IsSign ? Signs : Typeface(face);
 
-    /// <summary>The bytes of the face's font file, for outputs that carry their fonts.</summary>
-    public static byte[] FontFile(Face face) => FontResource.Bytes(Files[(int)face]);
+    /// <summary>A font file with the outlines of these characters, for outputs that carry their fonts.</summary>
+    /// <param name="face">Null for the signs of alteration.</param>
+    /// <param name="characters">What is written in it.</param>
+    public static byte[] FontFile(Face? face, IEnumerable<Rune> characters) =>
+        face is { } known
+            ? FontSubset.Of(FontResource.Bytes(Files[(int)known]), Typeface(known), characters)
+            : FontSubset.Of(FontResource.Bytes(SignsFile), Signs, characters);
 
     /// <summary>Width in points.</summary>
     public static double WidthOf(string text, double size, Face face)

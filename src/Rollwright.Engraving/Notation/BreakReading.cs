@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Rollwright.Banjo.Breaks;
-using Rollwright.Banjo.Strokes;
 using Rollwright.Music.Metre;
 
 namespace Rollwright.Engraving.Notation;
@@ -11,33 +10,68 @@ internal static class BreakReading
     public static ImmutableArray<WrittenBar> Read(Break played)
     {
         var bars = ImmutableArray.CreateBuilder<WrittenBar>(played.Bars.Length);
-        var numbering = played.Numbering;
         for (var i = 0; i < played.Bars.Length; i++)
         {
-            var bar = played.Bars[i];
-            var offset = numbering[i].Missing;
-            var moments = Beaming.Join(Moments(bar, offset, new Spelling(played.Setting)), offset, bar.Time);
-            bars.Add(new(i, bar, numbering.AtLineStart(i), offset, moments));
+            ImmutableArray<Sounded> notes =
+            [
+                .. played
+                    .Bars[i]
+                    .Strokes.Select(
+                        (stroke, index) =>
+                            new Sounded(stroke.At, stroke.Length, Spelling.KeyOf(played.Setting, stroke), index)
+                    ),
+            ];
+            bars.Add(Write(played, i, notes));
         }
         return bars.ToImmutable();
     }
 
-    private static List<WrittenMoment> Moments(BreakBar bar, Fraction offset, Spelling spelling)
+    /// <summary>One bar of the tune itself, as the hands would know it; null where the break does not hold the tune.</summary>
+    public static WrittenBar? ReadTune(Break played, int bar)
+    {
+        if (played.Tune is not { } tune || bar >= tune.Bars.Length)
+            return null;
+        return Write(
+            played,
+            bar,
+            [
+                .. tune.Bars[bar].Notes.Select(
+                    (note, index) => new Sounded(note.At, note.Length, Spelling.KeyOf(played.Setting, note), index)
+                ),
+            ]
+        );
+    }
+
+    private static WrittenBar Write(Break played, int index, ImmutableArray<Sounded> notes)
+    {
+        var bar = played.Bars[index];
+        var offset = played.Numbering[index].Missing;
+        var moments = Beaming.Join(Moments(bar, notes, offset, new Spelling(played.Setting)), offset, bar.Time);
+        return new(index, bar, played.Numbering.AtLineStart(index), offset, moments, index + 1 == played.Bars.Length);
+    }
+
+    private static List<WrittenMoment> Moments(
+        BreakBar bar,
+        ImmutableArray<Sounded> notes,
+        Fraction offset,
+        Spelling spelling
+    )
     {
         var moments = new List<WrittenMoment>();
         var now = Fraction.Zero;
         var first = 0;
-        while (first < bar.Strokes.Length)
+        while (first < notes.Length)
         {
-            var at = bar.Strokes[first].At;
+            var at = notes[first].At;
             var after = first;
-            while (after < bar.Strokes.Length && bar.Strokes[after].At == at)
+            while (after < notes.Length && notes[after].At == at)
                 after++;
-            var next = after < bar.Strokes.Length ? bar.Strokes[after].At : bar.Length;
-            var length = Fraction.Min(Longest(bar.Strokes.AsSpan()[first..after]), next - at);
+            var next = after < notes.Length ? notes[after].At : bar.Length;
+            var together = notes.AsSpan()[first..after];
+            var length = Fraction.Min(Longest(together), next - at);
             if (at > now)
                 AddRests(moments, now, at - now, offset, bar.Time);
-            AddNotes(moments, bar, first, after, length, offset, spelling);
+            AddNotes(moments, bar.Time, together, length, offset, spelling);
             now = at + length;
             first = after;
         }
@@ -46,28 +80,27 @@ internal static class BreakReading
         return moments;
     }
 
-    private static Fraction Longest(ReadOnlySpan<Stroke> strokes)
+    private static Fraction Longest(ReadOnlySpan<Sounded> notes)
     {
         var longest = Fraction.Zero;
-        foreach (var stroke in strokes)
-            longest = Fraction.Max(longest, stroke.Length);
+        foreach (var note in notes)
+            longest = Fraction.Max(longest, note.Length);
         return longest;
     }
 
     private static void AddNotes(
         List<WrittenMoment> moments,
-        BreakBar bar,
-        int first,
-        int after,
+        TimeSignature time,
+        ReadOnlySpan<Sounded> together,
         Fraction length,
         Fraction offset,
         Spelling spelling
     )
     {
-        var notes = spelling.Spell(bar, first, after);
-        var at = bar.Strokes[first].At;
+        var notes = spelling.Spell(together);
+        var at = together[0].At;
         var continues = false;
-        foreach (var (value, duration, triplet) in Values(at + offset, length, bar.Time))
+        foreach (var (value, duration, triplet) in Values(at + offset, length, time))
         {
             var shown = continues ? [.. notes.Select(note => note with { Accidental = null })] : notes;
             moments.Add(new(at, duration, value, shown, continues, triplet));

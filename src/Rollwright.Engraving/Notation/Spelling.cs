@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
-using Rollwright.Banjo.Breaks;
 using Rollwright.Banjo.Settings;
+using Rollwright.Banjo.Strokes;
 using Rollwright.Music.Pitches;
+using Rollwright.Music.Tunes;
 
 namespace Rollwright.Engraving.Notation;
 
@@ -18,15 +19,20 @@ internal sealed class Spelling(Setting setting)
 
     private readonly Dictionary<int, int> alters = [];
 
-    /// <summary>Notes of the strokes from an index up to another, from low to high.</summary>
-    public ImmutableArray<WrittenNote> Spell(BreakBar bar, int first, int after)
+    /// <summary>The MIDI key that is written for a stroke.</summary>
+    public static int KeyOf(Setting setting, Stroke stroke) =>
+        setting.Tuning.KeyOf(stroke.String, stroke.Fret) + Octave;
+
+    /// <summary>The MIDI key that is written for a note of the tune.</summary>
+    public static int KeyOf(Setting setting, Note note) =>
+        note.Pitch.Midi + setting.Shift - setting.Capo + Octave;
+
+    /// <summary>Notes that are struck together, from low to high.</summary>
+    public ImmutableArray<WrittenNote> Spell(ReadOnlySpan<Sounded> notes)
     {
         var pitches = new List<(Pitch Pitch, int Stroke)>();
-        for (var i = first; i < after; i++)
-        {
-            var midi = setting.Tuning.KeyOf(bar.Strokes[i].String, bar.Strokes[i].Fret) + Octave;
-            pitches.Add((Pitch.FromMidi(midi, setting.Position.Spell(midi)), i));
-        }
+        foreach (var note in notes)
+            pitches.Add((Pitch.FromMidi(note.Key, setting.Position.Spell(note.Key)), note.Index));
         pitches.Sort((a, b) => (a.Pitch.StaffStep, b.Stroke).CompareTo((b.Pitch.StaffStep, a.Stroke)));
         return [.. pitches.Select(item => Write(item.Pitch, item.Stroke))];
     }

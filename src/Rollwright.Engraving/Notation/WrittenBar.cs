@@ -10,12 +10,14 @@ namespace Rollwright.Engraving.Notation;
 /// <param name="Number">What stands over a line that begins with it.</param>
 /// <param name="Offset">Whole notes that are missing at its front, as in a pickup.</param>
 /// <param name="Moments">In order of time.</param>
+/// <param name="IsFinal">Whether the piece ends with it.</param>
 internal sealed record WrittenBar(
     int Index,
     BreakBar Bar,
     int Number,
     Fraction Offset,
-    ImmutableArray<WrittenMoment> Moments
+    ImmutableArray<WrittenMoment> Moments,
+    bool IsFinal
 )
 {
     public bool IsPickup => Offset > Fraction.Zero;

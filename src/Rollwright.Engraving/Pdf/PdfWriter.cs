@@ -24,12 +24,13 @@ public static class PdfWriter
             RasterDpi = 7200,
             EncodingQuality = 101,
         };
+        using var fonts = new CarriedFonts(layout.Pages);
         using (var document = SKDocument.CreatePdf(stream, metadata))
         {
             foreach (var page in layout.Pages)
             {
                 var canvas = document.BeginPage((float)page.Width, (float)page.Height);
-                Painter.Paint(canvas, page);
+                Painter.Paint(canvas, page, fonts.Of);
                 document.EndPage();
             }
             document.Close();

@@ -1,5 +1,6 @@
 using Rollwright.Engraving.Drawing;
 using Rollwright.Engraving.Measuring;
+using Rollwright.Engraving.Notation;
 using Rollwright.Engraving.Systems;
 using Rollwright.Music.Metre;
 
@@ -38,8 +39,7 @@ internal static class Tuplets
         sheet.Add(
             new Sign(InkKind.Tuplet, glyph, middle - ((box.Left + box.Right) / 2), top - box.Bottom, sizes.Space)
         );
-        var beam = bar.Written.Moments[first].Beam;
-        if (beam >= 0 && bar.Written.Moments[first..after].All(moment => moment.Beam == beam))
+        if (BeamShows(bar.Written.Moments.AsSpan(), first, after))
             return;
         var y = top - (box.Height / 2);
         var gap = (box.Width / 2) + (0.4 * sizes.Space);
@@ -57,5 +57,18 @@ internal static class Tuplets
                 sizes.ThinBarLine
             )
         );
+    }
+
+    // A beam says what belongs together where it holds these notes and no others.
+    private static bool BeamShows(ReadOnlySpan<WrittenMoment> moments, int first, int after)
+    {
+        var beam = moments[first].Beam;
+        foreach (var moment in moments[first..after])
+        {
+            if (moment.Beam < 0 || moment.Beam != beam)
+                return false;
+        }
+        return !(first > 0 && moments[first - 1].Beam == beam)
+            && !(after < moments.Length && moments[after].Beam == beam);
     }
 }

@@ -7,7 +7,8 @@ namespace Rollwright.Engraving.Skia;
 /// <summary>Paints ink on a canvas, of a picture or of a PDF page; canvas units are points.</summary>
 internal static class Painter
 {
-    public static void Paint(SKCanvas canvas, LaidPage page)
+    /// <param name="typefaceOf">The font of a run of words, where it is not the one that was measured.</param>
+    public static void Paint(SKCanvas canvas, LaidPage page, Func<Lettering.Run, Face, SKTypeface>? typefaceOf = null)
     {
         using var fill = new SKPaint { Color = SKColors.Black, IsAntialias = true };
         using var line = new SKPaint
@@ -18,10 +19,16 @@ internal static class Painter
             StrokeCap = SKStrokeCap.Butt,
         };
         foreach (var ink in page.Inks)
-            Paint(canvas, ink, fill, line);
+            Paint(canvas, ink, fill, line, typefaceOf ?? Lettering.TypefaceOf);
     }
 
-    private static void Paint(SKCanvas canvas, Ink ink, SKPaint fill, SKPaint line)
+    private static void Paint(
+        SKCanvas canvas,
+        Ink ink,
+        SKPaint fill,
+        SKPaint line,
+        Func<Lettering.Run, Face, SKTypeface> typefaceOf
+    )
     {
         switch (ink)
         {
@@ -42,17 +49,22 @@ internal static class Painter
                 canvas.Restore();
                 break;
             case Words words:
-                PaintWords(canvas, words, fill);
+                PaintWords(canvas, words, fill, typefaceOf);
                 break;
         }
     }
 
-    private static void PaintWords(SKCanvas canvas, Words words, SKPaint fill)
+    private static void PaintWords(
+        SKCanvas canvas,
+        Words words,
+        SKPaint fill,
+        Func<Lettering.Run, Face, SKTypeface> typefaceOf
+    )
     {
         var x = words.Box.Left;
         foreach (var run in Lettering.RunsOf(words.Text))
         {
-            using var font = new SKFont(Lettering.TypefaceOf(run, words.Face), (float)words.Size)
+            using var font = new SKFont(typefaceOf(run, words.Face), (float)words.Size)
             {
                 Subpixel = true,
                 Hinting = SKFontHinting.None,

@@ -7,8 +7,8 @@ public sealed record SvgOptions
     public string Prefix { get; init; } = "";
 
     /// <summary>
-    /// Whether the file carries its text fonts (about 0.8 MB). Without them a reader that has not TeX Gyre Schola and
-    /// Heros takes its own serif and sans serif; music signs are outlines in any case.
+    /// Whether the file carries the letters of its text fonts (about 60 kB). Without them a reader takes its own serif and
+    /// sans serif; music signs are outlines in any case.
     /// </summary>
     public bool EmbedFonts { get; init; }
 

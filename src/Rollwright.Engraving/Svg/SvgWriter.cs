@@ -53,7 +53,7 @@ public static class SvgWriter
         xml.WriteAttributeString("aria-labelledby", $"{options.Prefix}title {options.Prefix}desc");
         WriteWords(xml, "title", options.Prefix, layout.Title);
         WriteWords(xml, "desc", options.Prefix, layout.Words);
-        xml.WriteElementString("style", Namespace, SvgStyle.Of(options));
+        xml.WriteElementString("style", Namespace, SvgStyle.Of(options, page.Inks.OfType<Words>()));
         WriteSigns(xml, page, options);
         var places = layout.Strokes.ToDictionary(place => place.Stroke);
         foreach (var group in Groups(page))

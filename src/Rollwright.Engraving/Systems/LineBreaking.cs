@@ -13,7 +13,7 @@ internal static class LineBreaking
     private const int MostBars = 12;
 
     // The last system of a part stays short of the margin rather than being stretched beyond this.
-    private const double LoosestLast = 1.3;
+    private const double LoosestLast = 1.75;
 
     /// <param name="bars">All bars.</param>
     /// <param name="room">Points for bars in a system, by whether it is the first of the piece.</param>

@@ -10,9 +10,17 @@ using Rollwright.Engraving.Tab;
 namespace Rollwright.Engraving.Systems;
 
 /// <summary>Draws systems: each staff on a sheet of its own, then both on one, then what stands above.</summary>
-internal sealed class SystemDrawing(Break played, PageStyle style, Sizes sizes, SystemFront front)
+internal sealed class SystemDrawing(
+    Break played,
+    ImmutableArray<Span> spots,
+    PhraseNumbers phrases,
+    PageStyle style,
+    Sizes sizes,
+    SystemFront front
+)
 {
     private readonly ImmutableArray<SlurLink> slurs = SlurLinks.Of(played);
+    private readonly FirstUses firstUses = new(played);
 
     /// <summary>One drawn system; y = 0 is the middle line of the notation, or the top line of a tab that stands alone.</summary>
     public readonly record struct Drawn(SetSystem System, Sheet Sheet, double Top, double Bottom);
@@ -21,23 +29,21 @@ internal sealed class SystemDrawing(Break played, PageStyle style, Sizes sizes, 
     {
         ImmutableArray<Sheet> notations = [.. systems.Select(DrawNotation)];
         ImmutableArray<Sheet> tabs = [.. systems.Select(DrawTab)];
-        // One distance for all systems: the eye learns where the tab is.
-        var down = 0.0;
-        if (style.ShowNotation)
-        {
-            down = Staff.Bottom(sizes) + (3.4 * sizes.Space);
-            for (var i = 0; i < systems.Length; i++)
-                down = Math.Max(down, notations[i].Below(tabs[i], sizes.Clear));
-        }
         var drawn = ImmutableArray.CreateBuilder<Drawn>(systems.Length);
         var open = false;
         for (var i = 0; i < systems.Length; i++)
         {
             var sheet = notations[i];
+            var down = style.ShowNotation
+                ? Math.Max(
+                    Staff.Bottom(sizes) + ((style.ShowTab ? 3.4 : 1) * sizes.Space),
+                    sheet.Below(tabs[i], sizes.Clear)
+                )
+                : 0;
             sheet.Add(tabs[i], down);
             var top = style.ShowNotation ? Staff.Top(sizes) : 0;
-            var bottom = down + sizes.TabHeight;
-            Brackets.Draw(sheet, systems[i], top, bottom, style.ShowNotation, sizes);
+            var bottom = style.ShowTab ? down + sizes.TabHeight : Staff.Bottom(sizes);
+            Brackets.Draw(sheet, systems[i], top, bottom, style.ShowNotation && style.ShowTab, sizes);
             open = DrawLabels(sheet, systems[i], top, open);
             drawn.Add(new(systems[i], sheet, top, bottom));
         }
@@ -70,7 +76,12 @@ internal sealed class SystemDrawing(Break played, PageStyle style, Sizes sizes, 
     private Sheet DrawTab(SetSystem system)
     {
         var sheet = new Sheet();
-        TabStaff.Draw(sheet, system, style, sizes);
+        if (!style.ShowTab)
+        {
+            if (style.ShowRightHand)
+                RightFingers.Draw(sheet, system, 0, sizes);
+            return sheet;
+        }
         front.DrawTab(sheet, system);
         foreach (var bar in system.Bars)
         {
@@ -80,10 +91,12 @@ internal sealed class SystemDrawing(Break played, PageStyle style, Sizes sizes, 
         }
         BarLines.Draw(sheet, system, 0, sizes.TabHeight, sizes);
         TabSlurs.Draw(sheet, system, slurs, style, sizes);
+        sheet.Add(TabStaff.Lines(sheet, system, sizes));
         if (style.ShowLeftHand)
             LeftFingers.Draw(sheet, system, sizes);
         if (style.ShowNames)
             SpanNames.Draw(sheet, system, played, sizes);
+        SpotBrackets.Draw(sheet, system, spots, sizes);
         var below = sizes.TabHeight + TabNumbers.HalfHeight(sizes) + (2.2 * sizes.Scale);
         if (!style.ShowNotation)
         {
@@ -109,12 +122,18 @@ internal sealed class SystemDrawing(Break played, PageStyle style, Sizes sizes, 
     private bool DrawLabels(Sheet sheet, SetSystem system, double top, bool open)
     {
         var lowest = top - (1.2 * sizes.Scale);
+        if (style.ShowTune)
+            TuneLine.Draw(sheet, system, played, lowest, sizes);
         BarNumbers.Draw(sheet, system, lowest, sizes);
         if (style.ShowChords)
             ChordNames.Draw(sheet, system, lowest, sizes);
+        if (style.ShowChords && style.ShowDiagrams)
+            firstUses.Draw(sheet, lowest, sizes);
         open = EndingBrackets.Draw(sheet, system, open, lowest, sizes);
+        if (style.ShowPhrases)
+            PhraseBrackets.Draw(sheet, system, phrases, lowest, sizes);
         PartLabels.Draw(sheet, system, lowest, sizes);
-        if (system.IsFirst)
+        if (system.Bars[0].Written.Index == 0)
             TempoMark.Draw(sheet, system, played.Tempo, played.Swing, lowest, sizes);
         return open;
     }

@@ -34,7 +34,7 @@ internal static class SystemSetting
             set.Add(new(bar, x, right, columns.MoveToImmutable()));
             x = right;
         }
-        return new(index, left, x, set.MoveToImmutable(), line.After == bars.Length);
+        return new(index, left, x, set.MoveToImmutable(), bars[line.After - 1].Written.IsFinal);
     }
 
     // A bar of silence has its rest in the middle.

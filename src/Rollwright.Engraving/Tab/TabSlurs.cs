@@ -10,14 +10,14 @@ using Rollwright.Engraving.Systems;
 namespace Rollwright.Engraving.Tab;
 
 /// <summary>
-/// Slurs of the left hand: an arc from number to number, a slanted line for a slide, and the letter in a steady row
-/// above the tab.
+/// Slurs of the left hand: an arc from number to number or a slanted line for a slide, each with its letter right at it,
+/// so that it is plain which slur a letter names where many follow each other.
 /// </summary>
 internal static class TabSlurs
 {
     public static void Draw(Sheet sheet, SetSystem system, ImmutableArray<SlurLink> links, PageStyle style, Sizes sizes)
     {
-        var middles = new List<(double X, string Letter)>();
+        var drawn = new List<(Ink Ink, double Y, bool Above, string Letter)>();
         foreach (var link in links)
         {
             var from = NumberOf(system, link.From, style, sizes);
@@ -29,31 +29,33 @@ internal static class TabSlurs
             var reach = 3 * sizes.Space;
             var left = from ?? new(to!.Value.X - to.Value.Half - reach, 0, to.Value.String);
             var right = to ?? new(Math.Min(system.Right, left.X + left.Half + reach), 0, left.String);
+            var above = true;
+            Ink ink;
             if (link.Kind == SlurKind.Slide)
-                DrawSlide(sheet, left, right, y, link.Rises, sizes);
+                ink = Slide(left, right, y, link.Rises, sizes);
             else
-                DrawArc(sheet, left, right, y, sizes);
+                (ink, above) = Arc(sheet, left, right, y, sizes);
+            sheet.Add(ink);
             if (to is not null)
-                middles.Add(((left.X + right.X) / 2, SlurNames.Letter(link.Kind)));
+                drawn.Add((ink, y, above, SlurNames.Letter(link.Kind)));
         }
-        DrawLetters(sheet, middles, sizes);
+        foreach (var (ink, y, above, letter) in drawn)
+            sheet.Add(LetterAt(sheet, ink, y, above, letter, sizes));
     }
 
-    private static void DrawSlide(Sheet sheet, Number left, Number right, double y, bool rises, Sizes sizes)
+    private static Rules Slide(Number left, Number right, double y, bool rises, Sizes sizes)
     {
         var gap = 0.9 * sizes.Scale;
         var tilt = (rises ? 1.9 : -1.9) * sizes.Scale;
-        sheet.Add(
-            new Rules(
-                InkKind.TabSlur,
-                [new(left.X + left.Half + gap, y + tilt, right.X - right.Half - gap, y - tilt)],
-                0.9 * sizes.Scale
-            )
+        return new(
+            InkKind.TabSlur,
+            [new(left.X + left.Half + gap, y + tilt, right.X - right.Half - gap, y - tilt)],
+            0.9 * sizes.Scale
         );
     }
 
     // Above the numbers; below them where a number of the next string stands in the way.
-    private static void DrawArc(Sheet sheet, Number left, Number right, double y, Sizes sizes)
+    private static (Shape Arc, bool Above) Arc(Sheet sheet, Number left, Number right, double y, Sizes sizes)
     {
         var off = TabNumbers.HalfHeight(sizes) + (0.5 * sizes.Scale);
         var rise = 2.6 * sizes.Scale;
@@ -66,18 +68,37 @@ internal static class TabSlurs
             sizes
         );
         var blocked = sheet.Inks.Any(ink => ink.Kind == InkKind.TabNumber && ink.Box.Overlaps(above.Box));
-        sheet.Add(blocked ? below : above);
+        return blocked ? (below, false) : (above, true);
     }
 
-    private static void DrawLetters(Sheet sheet, List<(double X, string Letter)> middles, Sizes sizes)
+    // Outside the arc; where a number or another letter is in the way, on the other side; at last on the string itself,
+    // between the two numbers, where nothing else can stand.
+    private static Words LetterAt(Sheet sheet, Ink ink, double y, bool above, string letter, Sizes sizes)
     {
-        if (middles.Count == 0)
-            return;
-        var half = sizes.SlurLetter * 0.6;
-        var lowest = -TabNumbers.HalfHeight(sizes);
-        var baseline = middles.Min(item => sheet.TopOver(item.X - half, item.X + half, lowest)) - (1.6 * sizes.Scale);
-        foreach (var (x, letter) in middles)
-            sheet.Add(new Words(InkKind.SlurLetter, letter, x, baseline, sizes.SlurLetter, Face.Italic, Anchor.Middle));
+        var gap = 0.5 * sizes.Scale;
+        var middle = (ink.Box.Left + ink.Box.Right) / 2;
+        var word = new Words(InkKind.SlurLetter, letter, middle, 0, sizes.SlurLetter, Face.Italic, Anchor.Middle);
+        // Small letters end below the capitals' height.
+        var height = sizes.SlurLetter * (letter is "p" or "s" ? 0.5 : Lettering.CapitalHeight);
+        var over = ink.Box.Top - gap - word.Box.Bottom;
+        var under = ink.Box.Bottom + gap + height;
+        var between = y + (height / 2);
+        foreach (var baseline in above ? new[] { over, under } : [under, over])
+        {
+            var placed = (Words)word.Moved(0, baseline);
+            if (!sheet.Inks.Any(other => IsInTheWay(other) && other.Box.Grown(gap).Overlaps(placed.Box)))
+                return placed;
+        }
+        return (Words)word.Moved(0, between);
+
+        bool IsInTheWay(Ink other) =>
+            !ReferenceEquals(other, ink)
+            && other.Kind
+                is InkKind.TabNumber
+                    or InkKind.MelodyLine
+                    or InkKind.SlurLetter
+                    or InkKind.TabSlur
+                    or InkKind.BarLine;
     }
 
     private static Number? NumberOf(SetSystem system, StrokeName name, PageStyle style, Sizes sizes)

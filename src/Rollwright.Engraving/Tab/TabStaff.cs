@@ -21,23 +21,32 @@ internal static class TabStaff
 
     public static double LettersWidth(Sizes sizes) => Lettering.WidthOf("A", sizes.TabLetters, Face.PlainBold);
 
-    /// <summary>The lines leave paper free around each number, so that numbers read like print.</summary>
-    public static void Draw(Sheet sheet, SetSystem system, PageStyle style, Sizes sizes)
+    /// <summary>
+    /// The lines, which leave paper free around each number and each letter that stands on them, so that both read like
+    /// print.
+    /// </summary>
+    /// <param name="on">What stands on the staff.</param>
+    public static Rules Lines(Sheet on, SetSystem system, Sizes sizes)
     {
+        var standing = on
+            .Inks.Where(ink => ink.Kind is InkKind.TabNumber or InkKind.SlurLetter)
+            .Select(ink => ink.Box)
+            .OrderBy(box => box.Left)
+            .ToList();
         var segments = ImmutableArray.CreateBuilder<Segment>();
         for (var banjoString = 1; banjoString <= Neck.Strings; banjoString++)
         {
             var y = Y(banjoString, sizes);
             var x = system.Left;
-            foreach (var (left, right) in Gaps(system, banjoString, style, sizes))
+            foreach (var box in standing.Where(box => box.Top < y && y < box.Bottom))
             {
-                if (left > x)
-                    segments.Add(new(x, y, left, y));
-                x = right;
+                if (box.Left - sizes.NumberGap > x)
+                    segments.Add(new(x, y, box.Left - sizes.NumberGap, y));
+                x = Math.Max(x, box.Right + sizes.NumberGap);
             }
             segments.Add(new(x, y, system.Right, y));
         }
-        sheet.Add(new Rules(InkKind.TabLine, segments.ToImmutable(), sizes.TabLine));
+        return new(InkKind.TabLine, segments.ToImmutable(), sizes.TabLine);
     }
 
     public static void DrawLetters(Sheet sheet, SetSystem system, Sizes sizes)
@@ -59,29 +68,6 @@ internal static class TabStaff
                     Anchor.Middle
                 )
             );
-        }
-    }
-
-    private static IEnumerable<(double Left, double Right)> Gaps(
-        SetSystem system,
-        int banjoString,
-        PageStyle style,
-        Sizes sizes
-    )
-    {
-        foreach (var bar in system.Bars)
-        {
-            foreach (var (moment, x) in bar.Struck())
-            {
-                foreach (var note in moment.Notes)
-                {
-                    var stroke = bar.Written.Bar.Strokes[note.Stroke];
-                    if (stroke.String != banjoString)
-                        continue;
-                    var half = (TabNumbers.WidthOf(stroke, style, sizes) / 2) + sizes.NumberGap;
-                    yield return (x - half, x + half);
-                }
-            }
         }
     }
 }

@@ -12,11 +12,11 @@ internal static class EmbeddedFiles
     // The faces that drawings are measured with; the page's own words are set in them too.
     private static readonly string[] Fonts =
     [
-        "texgyreschola-regular",
-        "texgyreschola-bold",
-        "texgyreschola-italic",
-        "texgyreheros-regular",
-        "texgyreheros-bold",
+        "serif-regular",
+        "serif-bold",
+        "serif-italic",
+        "sans-regular",
+        "sans-bold",
     ];
 
     private static readonly (string Address, string Name, string Type)[] Served =
@@ -33,7 +33,7 @@ internal static class EmbeddedFiles
         foreach (var (address, name, type) in Served)
             Map(routes, address, Read(typeof(EmbeddedFiles).Assembly, $"assets/{name}"), $"{type}; charset=utf-8");
         foreach (var font in Fonts)
-            Map(routes, $"/assets/{font}.otf", Read(typeof(Engraver).Assembly, $"{font}.otf"), "font/otf");
+            Map(routes, $"/assets/{font}.ttf", Read(typeof(Engraver).Assembly, $"{font}.ttf"), "font/ttf");
     }
 
     private static void Map(IEndpointRouteBuilder routes, string address, byte[] bytes, string type) =>

@@ -23,7 +23,8 @@ namespace Rollwright.Web.State;
 /// <param name="Write">The file's bytes.</param>
 public sealed record BreakForm(string Ending, string Type, string Name, string Use, Func<Break, byte[]> Write)
 {
-    private static readonly PageStyle PictureStyle = PageStyle.Continuous(760) with { Margin = 24 };
+    /// <summary>The paper of pictures: one column as long as the music.</summary>
+    public static PageStyle PictureStyle { get; } = PageStyle.Continuous(760) with { Margin = 24 };
 
     public static ImmutableArray<BreakForm> All { get; } =
     [

@@ -1,0 +1,39 @@
+using System.Collections.Immutable;
+
+namespace Rollwright.Engraving.Notation;
+
+/// <summary>
+/// Phrases of two bars, counted from the start of each part and numbered through the piece (common practice of fiddle
+/// tunes, no source). A pickup opens the phrase that it leads into.
+/// </summary>
+internal sealed class PhraseNumbers
+{
+    private const int BarsAPhrase = 2;
+
+    private readonly int opening;
+    private readonly ImmutableArray<int> numbers;
+
+    /// <param name="bars">All bars that are drawn.</param>
+    /// <param name="endsPart">Whether a part is over before one of them, counted from 0.</param>
+    public PhraseNumbers(ImmutableArray<WrittenBar> bars, Func<int, bool> endsPart)
+    {
+        opening = bars[0].Index;
+        var builder = ImmutableArray.CreateBuilder<int>(bars.Length);
+        var (number, full) = (0, 0);
+        for (var i = 0; i < bars.Length; i++)
+        {
+            if (i == 0 || endsPart(i) || full == BarsAPhrase)
+                (number, full) = (number + 1, 0);
+            builder.Add(number);
+            if (!bars[i].IsPickup)
+                full++;
+        }
+        numbers = builder.MoveToImmutable();
+    }
+
+    /// <summary>The number of a bar's phrase, from 1.</summary>
+    public int Of(int bar) => numbers[bar - opening];
+
+    /// <summary>Whether a phrase begins with the bar of that index; also true behind the last bar.</summary>
+    public bool Opens(int bar) => bar == opening || bar - opening >= numbers.Length || Of(bar) != Of(bar - 1);
+}
