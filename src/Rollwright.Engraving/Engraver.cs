@@ -132,7 +132,16 @@ public static class Engraver
                     continue;
                 var stroke = played.Bars[name.Bar].Strokes[name.Index];
                 var box = ink.Box.Moved(0, places[i].Down);
-                strokes.Add(new(name, stroke.At, places[i].Page, i, ink is Words words ? words.X : (box.Left + box.Right) / 2, box));
+                strokes.Add(
+                    new(
+                        name,
+                        stroke.At,
+                        places[i].Page,
+                        i,
+                        ink is Words words ? words.X : (box.Left + box.Right) / 2,
+                        box
+                    )
+                );
             }
         }
         return strokes.ToImmutable();

@@ -88,6 +88,8 @@ public class BenchTests
             ["png"] = "\u0089PNG",
             ["svg"] = "<",
             ["musicxml"] = "<?xml",
+            ["mxl"] = "PK",
+            ["abc"] = "%abc-2.1",
             ["mid"] = "MThd",
             ["wav"] = "RIFF",
             ["json"] = "{",
