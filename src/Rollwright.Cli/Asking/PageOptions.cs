@@ -54,7 +54,8 @@ internal sealed class PageOptions
     };
     private readonly Option<string?> hide = new("--hide")
     {
-        Description = "What is not drawn, such as right,legend: right, chords, melody (bold and lines), heading, legend.",
+        Description =
+            "What is not drawn, such as right,legend: right, chords, melody (bold and lines), heading, legend.",
     };
     private readonly Option<double?> dpi = new("--dpi")
     {

@@ -25,7 +25,9 @@ internal static class RenderCommand
             var form = Forms.OfFile(path);
             var choice = page.Read(parsed);
             if (choice.Spots)
-                throw new RequestException("--show spots: a break alone does not know them; ask 'arrange' with its tune");
+                throw new RequestException(
+                    "--show spots: a break alone does not know them; ask 'arrange' with its tune"
+                );
             PageOutput.Write(path, form, BreakInput.Read(parsed.GetRequiredValue(input)), choice);
             return Exit.Done;
         });

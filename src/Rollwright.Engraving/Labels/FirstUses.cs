@@ -26,7 +26,10 @@ internal sealed class FirstUses
         var free = double.NegativeInfinity;
         foreach (var name in sheet.Inks.OfType<Words>().Where(ink => ink.Kind == InkKind.Chord).ToList())
         {
-            if (!waiting.Remove(name.Text, out var chord) || ShapeChoice.For(played.Setting.Tuning, chord) is not { } shape)
+            if (
+                !waiting.Remove(name.Text, out var chord)
+                || ShapeChoice.For(played.Setting.Tuning, chord) is not { } shape
+            )
                 continue;
             var diagram = ChordDiagram.Draw(shape, Math.Max(name.Box.Left, free), sizes);
             free = diagram.Box.Right + (5 * sizes.Scale);

@@ -40,10 +40,7 @@ public static class ShapeChoice
             .FirstOrDefault();
         return found is null
             ? null
-            : new(
-                [.. Strings.Select(s => found.Shape.FretOn(s))],
-                [.. Strings.Select(s => found.Shape.FingerOn(s))]
-            );
+            : new([.. Strings.Select(s => found.Shape.FretOn(s))], [.. Strings.Select(s => found.Shape.FingerOn(s))]);
     }
 
     private static DiagramShape? Lowest(Tuning tuning, Chord chord)

@@ -35,9 +35,10 @@ internal static class BreakReading
             played,
             bar,
             [
-                .. tune.Bars[bar].Notes.Select(
-                    (note, index) => new Sounded(note.At, note.Length, Spelling.KeyOf(played.Setting, note), index)
-                ),
+                .. tune.Bars[bar]
+                    .Notes.Select(
+                        (note, index) => new Sounded(note.At, note.Length, Spelling.KeyOf(played.Setting, note), index)
+                    ),
             ]
         );
     }

@@ -24,8 +24,7 @@ internal sealed class Spelling(Setting setting)
         setting.Tuning.KeyOf(stroke.String, stroke.Fret) + Octave;
 
     /// <summary>The MIDI key that is written for a note of the tune.</summary>
-    public static int KeyOf(Setting setting, Note note) =>
-        note.Pitch.Midi + setting.Shift - setting.Capo + Octave;
+    public static int KeyOf(Setting setting, Note note) => note.Pitch.Midi + setting.Shift - setting.Capo + Octave;
 
     /// <summary>Notes that are struck together, from low to high.</summary>
     public ImmutableArray<WrittenNote> Spell(ReadOnlySpan<Sounded> notes)

@@ -89,10 +89,7 @@ internal static class ChordDiagram
     {
         const int Pieces = 20;
         Place At(int i) =>
-            new(
-                x + (radius * Math.Cos(2 * Math.PI * i / Pieces)),
-                y + (radius * Math.Sin(2 * Math.PI * i / Pieces))
-            );
+            new(x + (radius * Math.Cos(2 * Math.PI * i / Pieces)), y + (radius * Math.Sin(2 * Math.PI * i / Pieces)));
         return new(
             InkKind.ChordDiagram,
             [.. Enumerable.Range(0, Pieces).Select(i => new Segment(At(i), At(i + 1)))],
