@@ -140,7 +140,7 @@ public static class Engraver
                         stroke.At,
                         places[i].Page,
                         i,
-                        ink is Words words ? words.X : (box.Left + box.Right) / 2,
+                        systems[i].System.ColumnOf(name.Bar, name.Index) ?? box.Left,
                         box
                     )
                 );

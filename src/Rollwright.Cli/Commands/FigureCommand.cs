@@ -161,7 +161,8 @@ internal static class FigureCommand
             }
             catch (ArgumentException fault)
             {
-                throw new RequestException(fault.Message);
+                // Without the name of the parameter, which is ours.
+                throw new RequestException(fault.Message.Split(" (Parameter", StringSplitOptions.None)[0]);
             }
             return Exit.Done;
         });

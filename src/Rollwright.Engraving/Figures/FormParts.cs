@@ -3,6 +3,7 @@ using System.Globalization;
 using Rollwright.Banjo.Breaks;
 using Rollwright.Engraving.Labels;
 using Rollwright.Engraving.Notation;
+using Rollwright.Music.Metre;
 
 namespace Rollwright.Engraving.Figures;
 
@@ -53,6 +54,8 @@ internal static class FormParts
         var full = bars.Where(bar => !bar.IsPickup).ToList();
         var numbers = full.Select(bar => played.Numbering.AtLineStart(bar.Index)).ToList();
         var chords = new List<string>();
+        if (full.Count > 0 && InForce(played, full[0].Index) is { } goesOn)
+            chords.Add(goesOn);
         foreach (var chord in full.SelectMany(bar => bar.Bar.Chords))
         {
             if (chords.Count == 0 || chords[^1] != PrintedNames.Of(chord.Chord))
@@ -65,6 +68,15 @@ internal static class FormParts
             _ => $"{numbers[0]}–{numbers[^1]}",
         };
         return new(letters.Of(full), span, ending, string.Join(' ', chords));
+    }
+
+    // The chord that goes on from before, where the bar does not begin with one.
+    private static string? InForce(Break played, int bar)
+    {
+        if (played.Bars[bar].Chords.Any(chord => chord.At == Fraction.Zero))
+            return null;
+        var before = played.Bars.Take(bar).LastOrDefault(earlier => !earlier.Chords.IsEmpty);
+        return before is null ? null : PrintedNames.Of(before.Chords[^1].Chord);
     }
 
     private static string EndingOf(ImmutableArray<WrittenBar> bars, WrittenBar bar)
