@@ -9,6 +9,7 @@ var root = new RootCommand("From the melody that fiddlers play to a break for th
     CheckCommand.Build(),
     LicksCommand.Build(),
     RenderCommand.Build(),
+    FigureCommand.Build(),
     ServeCommand.Build(),
 };
 return await Exit.GuardedAsync(root, args);

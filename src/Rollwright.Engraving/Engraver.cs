@@ -55,15 +55,16 @@ public static class Engraver
     )
     {
         var (sizes, bars, front) = Measure(played, style, written);
-        var systems = SetSystems(bars, style, sizes, front);
+        var ends = new PartEnds(written);
+        var systems = SetSystems(bars, ends, style, sizes, front);
         var opening = written[0].Index;
-        var phrases = new PhraseNumbers(written, i => LineBreaking.EndsPart(bars, i));
+        var phrases = new PhraseNumbers(written, ends);
         var drawn = new SystemDrawing(played, spots, phrases, style, sizes, front).Draw(systems);
         var (pages, places) = new PageSetting(style, sizes, played.Title).Set(
             style.ShowHeading ? Heading.Draw(played, style, sizes) : null,
             drawn,
             Legend.Draw(played, style, sizes),
-            system => LineBreaking.EndsPart(bars, systems[system].Bars[^1].Written.Index - opening + 1)
+            system => ends.Before(systems[system].Bars[^1].Written.Index - opening + 1)
         );
         return new(
             played.Title,
@@ -100,12 +101,13 @@ public static class Engraver
 
     private static ImmutableArray<SetSystem> SetSystems(
         ImmutableArray<MeasuredBar> bars,
+        PartEnds ends,
         PageStyle style,
         Sizes sizes,
         SystemFront front
     )
     {
-        var lines = LineBreaking.Choose(bars, first => RoomFor(style, sizes, front, first));
+        var lines = LineBreaking.Choose(bars, ends, first => RoomFor(style, sizes, front, first));
         var left = style.Margin + Brackets.WidthBefore(sizes);
         return [.. lines.Select((line, i) => SystemSetting.Set(bars, line, i, left, front.WidthOf(i == 0), sizes))];
     }
@@ -138,7 +140,7 @@ public static class Engraver
                         stroke.At,
                         places[i].Page,
                         i,
-                        ink is Words words ? words.X : (box.Left + box.Right) / 2,
+                        systems[i].System.ColumnOf(name.Bar, name.Index) ?? box.Left,
                         box
                     )
                 );

@@ -24,6 +24,20 @@ internal static class Pages
             ShowNotation = false,
             ShowLeftHand = true,
         },
+        PageStyle.A4 with
+        {
+            ShowTab = false,
+            ShowDiagrams = true,
+            ShowPhrases = true,
+        },
+        PageStyle.A4 with
+        {
+            ShowTune = true,
+            ShowPhrases = true,
+            ShowDiagrams = true,
+            ShowNames = true,
+            ShowLeftHand = true,
+        },
         PageStyle.Phone with
         {
             Scale = 1.4,

@@ -25,6 +25,7 @@ public sealed class PdfTests_Poppler : IDisposable
         rows.Select(row => row.Split(' ', StringSplitOptions.RemoveEmptyEntries)[^5])
             .Should()
             .OnlyContain(cell => cell == "yes");
+        rows.Should().OnlyContain(row => row.Contains("+Rollwright") && row.Contains("CID TrueType"));
     }
 
     [Fact]

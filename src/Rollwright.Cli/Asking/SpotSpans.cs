@@ -12,7 +12,12 @@ internal static class SpotSpans
     public static ImmutableArray<Span> Of(Arrangement made)
     {
         var chosen = new List<Spot>();
-        foreach (var spot in made.Spots().OrderByDescending(spot => spot.Count).ThenBy(spot => spot.Bar))
+        foreach (
+            var spot in made.Spots()
+                .Where(spot => spot.Count > 1)
+                .OrderByDescending(spot => spot.Count)
+                .ThenBy(spot => spot.Bar)
+        )
         {
             if (!chosen.Exists(other => Overlap(other, spot)))
                 chosen.Add(spot);

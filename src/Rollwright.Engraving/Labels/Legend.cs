@@ -30,14 +30,14 @@ internal static class Legend
     {
         var strokes = played.Bars.SelectMany(bar => bar.Strokes).ToList();
         var says = new List<string>();
-        if (style.ShowMelody && strokes.Exists(stroke => stroke.IsMelody))
+        if (style.ShowTab && style.ShowMelody && strokes.Exists(stroke => stroke.IsMelody))
             says.Add("Bold and underlined: a note of the tune.");
         if (style.ShowRightHand && strokes.Exists(stroke => stroke.Right is not null))
             says.Add("T thumb, I index, M middle finger.");
         var slurs = new List<string>();
         foreach (var kind in new[] { SlurKind.HammerOn, SlurKind.PullOff, SlurKind.Slide, SlurKind.Choke })
         {
-            if (strokes.Exists(stroke => stroke.Slur == kind))
+            if (style.ShowTab && strokes.Exists(stroke => stroke.Slur == kind))
                 slurs.Add($"{SlurNames.Letter(kind)} {SlurNames.Word(kind)}");
         }
         if (slurs.Count > 0)

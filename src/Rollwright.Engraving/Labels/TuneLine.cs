@@ -22,6 +22,15 @@ internal static class TuneLine
         var small = new Sizes(sizes.Scale * Smaller);
         var line = new Sheet();
         Staff.Draw(line, system, small);
+        var clef = new Sign(
+            InkKind.Clef,
+            Glyph.TrebleClef8Below,
+            system.Left + (0.9 * small.Space),
+            small.Space,
+            small.Space
+        );
+        line.Add(clef);
+        KeySignatures.Draw(line, played.Setting.Position, clef.Box.Right + (0.7 * small.Space), small);
         BarLines.Draw(line, system, Staff.Top(small), Staff.Bottom(small), small);
         var any = false;
         foreach (var bar in system.Bars)

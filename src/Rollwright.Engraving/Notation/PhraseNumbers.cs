@@ -14,15 +14,15 @@ internal sealed class PhraseNumbers
     private readonly ImmutableArray<int> numbers;
 
     /// <param name="bars">All bars that are drawn.</param>
-    /// <param name="endsPart">Whether a part is over before one of them, counted from 0.</param>
-    public PhraseNumbers(ImmutableArray<WrittenBar> bars, Func<int, bool> endsPart)
+    /// <param name="ends">Where their parts end.</param>
+    public PhraseNumbers(ImmutableArray<WrittenBar> bars, PartEnds ends)
     {
         opening = bars[0].Index;
         var builder = ImmutableArray.CreateBuilder<int>(bars.Length);
         var (number, full) = (0, 0);
         for (var i = 0; i < bars.Length; i++)
         {
-            if (i == 0 || endsPart(i) || full == BarsAPhrase)
+            if (i == 0 || ends.Before(i) || full == BarsAPhrase)
                 (number, full) = (number + 1, 0);
             builder.Add(number);
             if (!bars[i].IsPickup)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Rollwright.Banjo.Strokes;
 using Rollwright.Engraving.Labels;
 using Rollwright.Engraving.Measuring;
 using Rollwright.Engraving.Notation;
@@ -50,8 +51,8 @@ internal sealed class BarMeasuring(PageStyle style, Sizes sizes)
                         )
                     )
                     : Math.Max(extents[i].Right, extents[i].TabRight) + (0.7 * sizes.Space);
-            if (i + 1 < count && IsSlurred(bar, bar.Moments[i + 1]))
-                least = Math.Max(least, extents[i].TabRight + extents[i + 1].TabLeft + (6.5 * sizes.Scale));
+            if (i + 1 < count && LetterWidth(bar, bar.Moments[i + 1]) is > 0 and var letter)
+                least = Math.Max(least, extents[i].TabRight + extents[i + 1].TabLeft + letter + (2.7 * sizes.Scale));
             springs[i] = new(IdealOf(bar.Moments[i].Length, bar.Bar.Time), least);
         }
         MakeRoomForChords(bar, springs);
@@ -67,8 +68,16 @@ internal sealed class BarMeasuring(PageStyle style, Sizes sizes)
     private double IdealOf(Fraction length, TimeSignature time) =>
         StepDistance * sizes.Scale * Math.Pow(Growth, Math.Log2(length.ToDouble() / time.Step.ToDouble()));
 
-    private static bool IsSlurred(WrittenBar bar, WrittenMoment moment) =>
-        moment.IsStruck && moment.Notes.Any(note => bar.Bar.Strokes[note.Stroke].Slur is not null);
+    // Room for the letter of a slur between its two numbers; 0 where none ends here.
+    private double LetterWidth(WrittenBar bar, WrittenMoment moment) =>
+        !moment.IsStruck || !style.ShowTab
+            ? 0
+            : moment
+                .Notes.Select(note => bar.Bar.Strokes[note.Stroke].Slur)
+                .Where(slur => slur is not null)
+                .Select(slur => Lettering.WidthOf(SlurNames.Letter(slur!.Value), sizes.SlurLetter, Face.Italic))
+                .DefaultIfEmpty(0)
+                .Max();
 
     private Extents ExtentsOf(WrittenBar bar, WrittenMoment moment, HeadStack stack)
     {

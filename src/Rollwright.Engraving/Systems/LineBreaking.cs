@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Rollwright.Engraving.Notation;
 using Rollwright.Engraving.Spacing;
 
 namespace Rollwright.Engraving.Systems;
@@ -16,10 +17,15 @@ internal static class LineBreaking
     private const double LoosestLast = 1.75;
 
     /// <param name="bars">All bars.</param>
+    /// <param name="ends">Where parts end.</param>
     /// <param name="room">Points for bars in a system, by whether it is the first of the piece.</param>
-    public static ImmutableArray<LinePlan> Choose(ImmutableArray<MeasuredBar> bars, Func<bool, double> room)
+    public static ImmutableArray<LinePlan> Choose(
+        ImmutableArray<MeasuredBar> bars,
+        PartEnds ends,
+        Func<bool, double> room
+    )
     {
-        var sincePart = FullBarsSincePart(bars);
+        var sincePart = FullBarsSincePart(bars, ends);
         var best = new (double Cost, LinePlan Line)[bars.Length + 1];
         for (var after = 1; after <= bars.Length; after++)
         {
@@ -31,8 +37,8 @@ internal static class LineBreaking
                 var tooFull = Least(line) > width;
                 if (tooFull && first < after - 1)
                     break;
-                var (cost, stretch) = Cost(line, width, EndsPart(bars, after));
-                cost += best[first].Cost + BreakCost(bars, sincePart, first, after);
+                var (cost, stretch) = Cost(line, width, ends.Before(after));
+                cost += best[first].Cost + BreakCost(bars, ends, sincePart, first, after);
                 if (cost < best[after].Cost)
                     best[after] = (cost, new(first, after, stretch));
             }
@@ -49,13 +55,19 @@ internal static class LineBreaking
         if (endsPart && stretch > LoosestLast)
         {
             var filled = Justifying.WidthAt(line, 1) / width;
-            return (1.2 * (1 - filled), 1);
+            return (3 * (1 - filled), 1);
         }
-        var off = stretch < 1 ? (1 - stretch) / 0.22 : (stretch - 1) / 0.35;
+        var off = stretch < 1 ? (1 - stretch) / 0.22 : (stretch - 1) / 0.6;
         return (off * off, stretch);
     }
 
-    private static double BreakCost(ImmutableArray<MeasuredBar> bars, int[] sincePart, int first, int after)
+    private static double BreakCost(
+        ImmutableArray<MeasuredBar> bars,
+        PartEnds ends,
+        int[] sincePart,
+        int first,
+        int after
+    )
     {
         var cost = 0.0;
         var full = 0;
@@ -64,52 +76,22 @@ internal static class LineBreaking
             if (!bars[i].Written.IsPickup)
                 full++;
             // A part that starts within a system is hard to find again.
-            if (i > first && EndsPart(bars, i))
+            if (i > first && ends.Before(i))
                 cost += 4;
         }
         if (full <= 1 && bars.Length > 2)
             cost += 3;
-        if (after == bars.Length || EndsPart(bars, after))
+        if (after == bars.Length || ends.Before(after))
             return cost;
         cost += (sincePart[after] % 4) switch
         {
             0 => 0,
-            2 => 0.7,
+            2 => 1,
             _ => 2.5,
         };
-        if (bars[after].Written.Bar.Marks.EndingStart.IsEmpty && IsInEnding(bars, after))
+        if (bars[after].Written.Bar.Marks.EndingStart.IsEmpty && ends.IsInEnding(after))
             cost += 1;
         return cost;
-    }
-
-    /// <summary>
-    /// Whether a part (or the piece) is over before the bar of that index. A pickup leads into a part and never ends one,
-    /// whatever line is drawn behind it.
-    /// </summary>
-    public static bool EndsPart(ImmutableArray<MeasuredBar> bars, int index)
-    {
-        if (index >= bars.Length)
-            return true;
-        if (index == 0 || bars[index - 1].Written.IsPickup)
-            return false;
-        var next = bars[index].Written.Bar.Marks;
-        if (next.Part is not null || next.RepeatStart)
-            return true;
-        var last = bars[index - 1].Written.Bar.Marks;
-        return next.EndingStart.IsEmpty && (last.SectionEnd || last.RepeatEnd > 1) && !IsInEnding(bars, index);
-    }
-
-    private static bool IsInEnding(ImmutableArray<MeasuredBar> bars, int index)
-    {
-        for (var i = index - 1; i >= 0; i--)
-        {
-            var marks = bars[i].Written.Bar.Marks;
-            if (marks.EndingStop || marks.RepeatEnd > 1 || marks.SectionEnd)
-                return false;
-            if (!marks.EndingStart.IsEmpty)
-                return true;
-        }
-        return false;
     }
 
     private static double Least(ReadOnlySpan<MeasuredBar> line)
@@ -121,12 +103,12 @@ internal static class LineBreaking
     }
 
     // Full bars since the last start of a part, before each bar.
-    private static int[] FullBarsSincePart(ImmutableArray<MeasuredBar> bars)
+    private static int[] FullBarsSincePart(ImmutableArray<MeasuredBar> bars, PartEnds ends)
     {
         var since = new int[bars.Length + 1];
         for (var i = 0; i < bars.Length; i++)
         {
-            var start = i > 0 && EndsPart(bars, i) ? 0 : since[i];
+            var start = i > 0 && ends.Before(i) ? 0 : since[i];
             since[i] = start;
             since[i + 1] = start + (bars[i].Written.IsPickup ? 0 : 1);
         }

@@ -18,6 +18,15 @@ internal sealed class Sheet
             inks.Add(ink.Moved(0, dy));
     }
 
+    /// <summary>The same ink moved to the right.</summary>
+    public Sheet Moved(double dx)
+    {
+        var moved = new Sheet();
+        foreach (var ink in inks)
+            moved.Add(ink.Moved(dx, 0));
+        return moved;
+    }
+
     /// <summary>The highest ink between two places; <paramref name="otherwise"/> where it is lower or none is.</summary>
     public double TopOver(double left, double right, double otherwise)
     {

@@ -97,12 +97,18 @@ internal sealed class SystemDrawing(
         if (style.ShowNames)
             SpanNames.Draw(sheet, system, played, sizes);
         SpotBrackets.Draw(sheet, system, spots, sizes);
-        var below = sizes.TabHeight + TabNumbers.HalfHeight(sizes) + (2.2 * sizes.Scale);
+        var below =
+            sheet
+                .Inks.Where(ink => ink.Kind is InkKind.TabSlur or InkKind.SlurLetter)
+                .Select(ink => ink.Box.Bottom)
+                .Append(sizes.TabHeight + TabNumbers.HalfHeight(sizes))
+                .Max() + (2.2 * sizes.Scale);
         if (!style.ShowNotation)
         {
+            var top = below;
             foreach (var bar in system.Bars)
             {
-                below = Math.Max(below, RhythmStems.Draw(sheet, bar, sizes));
+                below = Math.Max(below, RhythmStems.Draw(sheet, bar, top, sizes));
                 Tuplets.Draw(sheet, bar, -TabNumbers.HalfHeight(sizes), sizes);
             }
         }

@@ -10,10 +10,10 @@ namespace Rollwright.Engraving.Tab;
 internal static class RhythmStems
 {
     /// <summary>Draws the stems of one bar below the tab.</summary>
+    /// <param name="top">Where stems may start.</param>
     /// <returns>Where the ink ends.</returns>
-    public static double Draw(Sheet sheet, SetBar bar, Sizes sizes)
+    public static double Draw(Sheet sheet, SetBar bar, double top, Sizes sizes)
     {
-        var top = sizes.TabHeight + TabNumbers.HalfHeight(sizes) + (2 * sizes.Scale);
         var foot = top + (2.9 * sizes.Space);
         for (var i = 0; i < bar.Columns.Length; i++)
         {

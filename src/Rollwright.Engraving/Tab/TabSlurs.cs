@@ -85,11 +85,14 @@ internal static class TabSlurs
         var between = y + (height / 2);
         foreach (var baseline in above ? new[] { over, under } : [under, over])
         {
-            var placed = (Words)word.Moved(0, baseline);
-            if (!sheet.Inks.Any(other => IsInTheWay(other) && other.Box.Grown(gap).Overlaps(placed.Box)))
-                return placed;
+            foreach (var x in Middles(sheet, ink, word, gap))
+            {
+                var placed = (Words)word.Moved(x - middle, baseline);
+                if (!sheet.Inks.Any(other => IsInTheWay(other) && other.Box.Grown(gap).Overlaps(placed.Box)))
+                    return placed;
+            }
         }
-        return (Words)word.Moved(0, between);
+        return (Words)word.Moved(Middles(sheet, ink, word, gap).Last() - middle, between);
 
         bool IsInTheWay(Ink other) =>
             !ReferenceEquals(other, ink)
@@ -99,6 +102,24 @@ internal static class TabSlurs
                     or InkKind.SlurLetter
                     or InkKind.TabSlur
                     or InkKind.BarLine;
+    }
+
+    // The middle of the slur, or beside the bar line that it goes over.
+    private static IEnumerable<double> Middles(Sheet sheet, Ink ink, Words word, double gap)
+    {
+        var lines = sheet
+            .Inks.Where(other =>
+                other.Kind == InkKind.BarLine && other.Box.Left < ink.Box.Right && ink.Box.Left < other.Box.Right
+            )
+            .Select(other => other.Box)
+            .ToList();
+        if (!lines.Exists(line => line.Grown(gap).Left < word.Box.Right && word.Box.Left < line.Grown(gap).Right))
+            yield return word.X;
+        if (lines.Count == 0)
+            yield break;
+        var off = (word.Box.Width / 2) + (2 * gap);
+        yield return lines.Max(line => line.Right) + off;
+        yield return lines.Min(line => line.Left) - off;
     }
 
     private static Number? NumberOf(SetSystem system, StrokeName name, PageStyle style, Sizes sizes)

@@ -26,7 +26,10 @@ internal static class TabStaff
     /// print.
     /// </summary>
     /// <param name="on">What stands on the staff.</param>
-    public static Rules Lines(Sheet on, SetSystem system, Sizes sizes)
+    public static Rules Lines(Sheet on, SetSystem system, Sizes sizes) => Lines(on, system.Left, system.Right, sizes);
+
+    /// <summary>The same between two places.</summary>
+    public static Rules Lines(Sheet on, double left, double right, Sizes sizes)
     {
         var standing = on
             .Inks.Where(ink => ink.Kind is InkKind.TabNumber or InkKind.SlurLetter)
@@ -37,14 +40,14 @@ internal static class TabStaff
         for (var banjoString = 1; banjoString <= Neck.Strings; banjoString++)
         {
             var y = Y(banjoString, sizes);
-            var x = system.Left;
+            var x = left;
             foreach (var box in standing.Where(box => box.Top < y && y < box.Bottom))
             {
                 if (box.Left - sizes.NumberGap > x)
                     segments.Add(new(x, y, box.Left - sizes.NumberGap, y));
                 x = Math.Max(x, box.Right + sizes.NumberGap);
             }
-            segments.Add(new(x, y, system.Right, y));
+            segments.Add(new(x, y, right, y));
         }
         return new(InkKind.TabLine, segments.ToImmutable(), sizes.TabLine);
     }

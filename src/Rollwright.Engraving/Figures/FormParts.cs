@@ -1,0 +1,126 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Rollwright.Banjo.Breaks;
+using Rollwright.Engraving.Labels;
+using Rollwright.Engraving.Notation;
+using Rollwright.Music.Metre;
+
+namespace Rollwright.Engraving.Figures;
+
+/// <summary>A phrase of the form.</summary>
+/// <param name="Letter">The same for the same music, with a prime where only the first bar is the same.</param>
+/// <param name="Bars">As people count them: "5–6".</param>
+/// <param name="Ending">"1." where it is played the first time only; empty where it is always played.</param>
+/// <param name="Chords">In order, none twice running.</param>
+internal sealed record FormPhrase(string Letter, string Bars, string Ending, string Chords);
+
+/// <summary>A part of the form and how often it is played.</summary>
+internal sealed record FormPart(string Name, int Times, ImmutableArray<FormPhrase> Phrases);
+
+/// <summary>Reads the form out of a break.</summary>
+internal static class FormParts
+{
+    public static ImmutableArray<FormPart> Of(Break played)
+    {
+        var written = BreakReading.Read(played);
+        var ends = new PartEnds(written);
+        var phrases = new PhraseNumbers(written, ends);
+        var parts = ImmutableArray.CreateBuilder<FormPart>();
+        var letters = new Letters(played);
+        var first = 0;
+        for (var i = 1; i <= written.Length; i++)
+        {
+            if (!ends.Before(i))
+                continue;
+            var bars = written[first..i];
+            var name = bars.Select(bar => bar.Bar.Marks.Part).FirstOrDefault(part => part is { Length: > 0 });
+            parts.Add(
+                new(
+                    name ?? $"{(char)('A' + (parts.Count % 26))}",
+                    bars.Max(bar => Math.Max(1, bar.Bar.Marks.RepeatEnd)),
+                    [
+                        .. bars.GroupBy(bar => (phrases.Of(bar.Index), EndingOf(bars, bar)))
+                            .Select(group => PhraseOf(played, [.. group], group.Key.Item2, letters)),
+                    ]
+                )
+            );
+            first = i;
+        }
+        return parts.ToImmutable();
+    }
+
+    private static FormPhrase PhraseOf(Break played, ImmutableArray<WrittenBar> bars, string ending, Letters letters)
+    {
+        var full = bars.Where(bar => !bar.IsPickup).ToList();
+        var numbers = full.Select(bar => played.Numbering.AtLineStart(bar.Index)).ToList();
+        var chords = new List<string>();
+        if (full.Count > 0 && InForce(played, full[0].Index) is { } goesOn)
+            chords.Add(goesOn);
+        foreach (var chord in full.SelectMany(bar => bar.Bar.Chords))
+        {
+            if (chords.Count == 0 || chords[^1] != PrintedNames.Of(chord.Chord))
+                chords.Add(PrintedNames.Of(chord.Chord));
+        }
+        var span = numbers.Count switch
+        {
+            0 => "",
+            1 => numbers[0].ToString(CultureInfo.InvariantCulture),
+            _ => $"{numbers[0]}–{numbers[^1]}",
+        };
+        return new(letters.Of(full), span, ending, string.Join(' ', chords));
+    }
+
+    // The chord that goes on from before, where the bar does not begin with one.
+    private static string? InForce(Break played, int bar)
+    {
+        if (played.Bars[bar].Chords.Any(chord => chord.At == Fraction.Zero))
+            return null;
+        var before = played.Bars.Take(bar).LastOrDefault(earlier => !earlier.Chords.IsEmpty);
+        return before is null ? null : PrintedNames.Of(before.Chords[^1].Chord);
+    }
+
+    private static string EndingOf(ImmutableArray<WrittenBar> bars, WrittenBar bar)
+    {
+        for (var i = bar.Index - bars[0].Index; i >= 0; i--)
+        {
+            var marks = bars[i].Bar.Marks;
+            if (bars[i] != bar && (marks.EndingStop || marks.RepeatEnd > 1))
+                return "";
+            if (!marks.EndingStart.IsEmpty)
+                return string.Concat(marks.EndingStart.Select(pass => $"{pass}."));
+        }
+        return "";
+    }
+
+    // The tune's notes where it is known; a bar is told by what sounds in it and when.
+    private sealed class Letters(Break played)
+    {
+        private readonly List<(string Music, string Opening, string Letter)> known = [];
+        private int next;
+
+        public string Of(List<WrittenBar> bars)
+        {
+            var music = string.Join('|', bars.Select(bar => MusicOf(bar.Index)));
+            var opening = bars.Count > 1 ? MusicOf(bars[0].Index) : music;
+            foreach (var item in known)
+            {
+                if (item.Music == music)
+                    return item.Letter;
+            }
+            var cousin = known.Find(item => item.Opening == opening && opening.Length > 0).Letter;
+            var letter = cousin is null ? $"{(char)('a' + (next++ % 26))}" : cousin.TrimEnd('′');
+            while (known.Exists(item => item.Letter == letter))
+                letter += "′";
+            known.Add((music, opening, letter));
+            return letter;
+        }
+
+        private string MusicOf(int bar) =>
+            played.Tune is { } tune && bar < tune.Bars.Length
+                ? string.Join(' ', tune.Bars[bar].Notes.Select(note => $"{note.At}:{note.Pitch.Midi}"))
+                : string.Join(
+                    ' ',
+                    played.Bars[bar].Strokes.Select(stroke => $"{stroke.At}:{stroke.String}.{stroke.Fret}")
+                );
+    }
+}
