@@ -33,7 +33,8 @@ public static class WavWriter
         return bytes;
     }
 
-    internal static int BytesPerValue(WavEncoding encoding) =>
+    /// <summary>Bytes of a file for each value of each channel.</summary>
+    public static int BytesPerValue(WavEncoding encoding) =>
         encoding switch
         {
             WavEncoding.Pcm16 => 2,
