@@ -54,6 +54,24 @@ public class RenderTests
             stems.Sum(stem => stem[i]).Should().BeApproximately(mix[i], 1e-5f);
     }
 
+    [Theory]
+    [InlineData("wren-on-the-gatepost")]
+    [InlineData("lantern-on-the-millrace")]
+    [InlineData("three-buckets-deep")]
+    public void The_banjo_stands_out_over_each_of_the_band_by_about_six_loudness_units(string tune)
+    {
+        using var place = new Workplace();
+        var abc = Path.Combine(Places.Root, "data", "demo", $"{tune}.abc");
+        place.Run("arrange", abc, "-o", "tune.json").Code.Should().Be(0);
+        place.Run("render", "tune.json", "-o", "x.wav", "--band", "all", "--stems").Code.Should().Be(0);
+        double Loudness(string part) =>
+            IntegratedLoudness.Of(WavReader.Read(File.ReadAllBytes(Path.Combine(place.Folder, $"x-{part}.wav"))));
+        var banjo = Loudness("banjo");
+        foreach (var part in new[] { "bass", "guitar", "chop" })
+            (banjo - Loudness(part)).Should().BeInRange(4.5, 8, part);
+        (banjo - Loudness("click")).Should().BeInRange(8, 13);
+    }
+
     [Fact]
     public void An_opus_file_decodes_to_the_same_length_and_does_not_clip()
     {
