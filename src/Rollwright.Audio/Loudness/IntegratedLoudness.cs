@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace Rollwright.Audio.Loudness;
 
 /// <summary>
@@ -28,6 +30,7 @@ public static class IntegratedLoudness
         return Lufs(heard.Where(power => Lufs(power) > gate).Average());
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static void AddPowers(Samples samples, int channel, int hop, double[] powers)
     {
         var weighting = new KWeighting(samples.Rate);

@@ -1,3 +1,6 @@
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
+
 namespace Rollwright.Audio.Loudness;
 
 /// <summary>
@@ -55,27 +58,37 @@ public static class TruePeak
     /// <param name="channels">At least 1.</param>
     public static float Of(ReadOnlySpan<float> interleaved, int channels)
     {
-        var peak = 0f;
-        foreach (var value in interleaved)
-            peak = Math.Max(peak, Math.Abs(value));
+        var peak = Loudest(interleaved);
         var frames = interleaved.Length / channels;
         Span<float> line = stackalloc float[Stretch + Taps];
-        for (var channel = 0; channel < channels; channel++)
+        for (var start = -Taps; start < frames; start += Stretch)
         {
-            for (var start = -Taps; start < frames; start += Stretch)
+            var (from, to) = (Math.Max(0, start), Math.Min(frames, start + line.Length));
+            // Where nothing can exceed what was found, nothing is looked for: most of a sound.
+            if (Loudest(interleaved[(from * channels)..(to * channels)]) * Bound <= peak)
+                continue;
+            for (var channel = 0; channel < channels; channel++)
             {
-                var loudest = 0f;
-                for (var k = 0; k < line.Length; k++)
-                {
-                    var frame = start + k;
-                    line[k] = frame >= 0 && frame < frames ? interleaved[(frame * channels) + channel] : 0;
-                    loudest = Math.Max(loudest, Math.Abs(line[k]));
-                }
-                // Where nothing can exceed what was found, nothing is looked for: most of a sound.
-                if (loudest * Bound > peak)
-                    peak = Math.Max(peak, PeakOf(line));
+                line.Clear();
+                for (var frame = from; frame < to; frame++)
+                    line[frame - start] = interleaved[(frame * channels) + channel];
+                peak = Math.Max(peak, PeakOf(line));
             }
         }
+        return peak;
+    }
+
+    private static float Loudest(ReadOnlySpan<float> values)
+    {
+        var wide = MemoryMarshal.Cast<float, Vector256<float>>(values);
+        var most = Vector256<float>.Zero;
+        foreach (var eight in wide)
+            most = Vector256.Max(most, Vector256.Abs(eight));
+        var peak = 0f;
+        for (var i = 0; i < Vector256<float>.Count; i++)
+            peak = Math.Max(peak, most[i]);
+        foreach (var value in values[(wide.Length * Vector256<float>.Count)..])
+            peak = Math.Max(peak, Math.Abs(value));
         return peak;
     }
 

@@ -1,4 +1,5 @@
 using System.Buffers.Binary;
+using System.Runtime.CompilerServices;
 
 namespace Rollwright.Audio.Wave;
 
@@ -68,6 +69,7 @@ public static class WavWriter
         Put32(bytes[(at + 4)..], dataLength);
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static void WriteData(Span<byte> data, ReadOnlySpan<float> values, WavEncoding encoding)
     {
         for (var i = 0; i < values.Length; i++)

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 
@@ -109,6 +110,7 @@ internal sealed class Waveguide
     }
 
     // Always computes a whole block: the values past the end are garbage that nobody reads, and cost nothing.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void ReadStill(Span<float> arriving)
     {
         Span<float> interpolated = stackalloc float[Block];
