@@ -206,7 +206,7 @@ internal sealed class SoundOptions
             throw new RequestException($"--rate {asked}: an opus file has {OpusWriter.Rate} frames a second");
         if (asked is not null and not (44_100 or 48_000))
             throw new RequestException($"--rate {asked}: the sample rate is 44100 or 48000");
-        return asked ?? (isOpus ? OpusWriter.Rate : 44_100);
+        return asked ?? (isOpus ? OpusWriter.Rate : SynthOptions.UsualRate);
     }
 
     private WavEncoding Encoding(ParseResult parsed, bool isOpus)
