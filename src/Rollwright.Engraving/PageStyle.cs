@@ -68,8 +68,8 @@ public sealed record PageStyle
     /// <summary>One long page for a screen of that width.</summary>
     public static PageStyle Continuous(double width) => new() { Width = width, Margin = Math.Min(24, width / 30) };
 
-    /// <summary>One long column for a telephone.</summary>
-    public static PageStyle Phone { get; } = Continuous(390);
+    /// <summary>One long column for a telephone, mostly two bars wide: numbers as large as its text.</summary>
+    public static PageStyle Phone { get; } = Continuous(390) with { Scale = 1.35 };
 
     /// <exception cref="ArgumentException">A length is out of its range.</exception>
     internal static void Check(PageStyle style)

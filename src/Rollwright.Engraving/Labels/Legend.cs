@@ -26,6 +26,9 @@ internal static class Legend
         return sheet;
     }
 
+    // A sign and its word stay on one line.
+    private const char Bound = '\u00a0';
+
     private static string WordsFor(Break played, PageStyle style)
     {
         var strokes = played.Bars.SelectMany(bar => bar.Strokes).ToList();
@@ -33,12 +36,12 @@ internal static class Legend
         if (style.ShowTab && style.ShowMelody && strokes.Exists(stroke => stroke.IsMelody))
             says.Add("Bold and underlined: a note of the tune.");
         if (style.ShowRightHand && strokes.Exists(stroke => stroke.Right is not null))
-            says.Add("T thumb, I index, M middle finger.");
+            says.Add($"T{Bound}thumb, I{Bound}index, M{Bound}middle{Bound}finger.");
         var slurs = new List<string>();
         foreach (var kind in new[] { SlurKind.HammerOn, SlurKind.PullOff, SlurKind.Slide, SlurKind.Choke })
         {
             if (style.ShowTab && strokes.Exists(stroke => stroke.Slur == kind))
-                slurs.Add($"{SlurNames.Letter(kind)} {SlurNames.Word(kind)}");
+                slurs.Add($"{SlurNames.Letter(kind)}{Bound}{SlurNames.Word(kind)}");
         }
         if (slurs.Count > 0)
             says.Add(string.Join(", ", slurs) + ".");
