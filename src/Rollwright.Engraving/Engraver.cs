@@ -7,6 +7,7 @@ using Rollwright.Engraving.Notation;
 using Rollwright.Engraving.Signs;
 using Rollwright.Engraving.Spacing;
 using Rollwright.Engraving.Systems;
+using Rollwright.Music.Forms;
 
 namespace Rollwright.Engraving;
 
@@ -55,10 +56,11 @@ public static class Engraver
     )
     {
         var (sizes, bars, front) = Measure(played, style, written);
-        var ends = new PartEnds(written);
+        var form = BreakReading.FormOf(written);
+        var ends = new PartEnds(form);
         var systems = SetSystems(bars, ends, style, sizes, front);
         var opening = written[0].Index;
-        var phrases = new PhraseNumbers(written, ends);
+        var phrases = new PhraseNumbers(form, written[0].Index);
         var drawn = new SystemDrawing(played, spots, phrases, style, sizes, front).Draw(systems);
         var (pages, places) = new PageSetting(style, sizes, played.Title).Set(
             style.ShowHeading ? Heading.Draw(played, style, sizes) : null,

@@ -1,61 +1,63 @@
+using System.Collections.Immutable;
 using Rollwright.Audio;
 using Rollwright.Banjo.Breaks;
+using Rollwright.Sound.Band;
 using Rollwright.Sound.Mixing;
-using Rollwright.Sound.Playing;
-using Rollwright.Sound.Strings;
 
 namespace Rollwright.Sound;
 
-/// <summary>Sounds a break: the time of each stroke, the hands on the strings, the strings on the body, the level.</summary>
+/// <summary>Sounds a break: who plays what when, the hands on the strings, the strings on the bodies, the level.</summary>
 public static class Synth
 {
     /// <summary>
-    /// Time 0 is the start of the first bar sounded. The same break, options and machine kind give the same samples.
+    /// The mix of all parts. Time 0 is the start of what is sounded, or of the count before it. The same break, options
+    /// and machine kind give the same samples.
     /// </summary>
-    /// <exception cref="ArgumentOutOfRangeException">An option is out of its range.</exception>
-    /// <exception cref="ArgumentException">The sound would last more than half an hour.</exception>
+    /// <exception cref="SoundException">
+    /// An option is out of its range, a part is not known, the span is empty, or the sound would be too long.
+    /// </exception>
     public static Samples Render(Break played, SynthOptions? options = null)
     {
         options ??= new();
-        if (options.SampleRate is not (44_100 or 48_000))
-            throw new ArgumentOutOfRangeException(nameof(options), "The sample rate is 44100 or 48000.");
-        if (options.Tail is not (>= 0 and <= 10))
-            throw new ArgumentOutOfRangeException(nameof(options), "The tail is 0 to 10 seconds.");
-        var rate = options.SampleRate;
-        var timeline = Timeline.Of(played, options);
-        var acts = Hands.Play(timeline, rate, options.Seed);
-        var channels = options.Stereo ? 2 : 1;
-        var values = new float[(int)Math.Ceiling((timeline.Seconds + options.Tail) * rate) * channels];
-        Sound(new(played.Setting, rate, options.Seed), acts, values, channels);
-        Loudness.FadeOut(values, channels, rate / 20);
-        Loudness.Level(values);
-        return new(rate, channels, values);
+        var ensemble = Ensemble.Of(played, options);
+        var mix = Stage.Silence(ensemble, options);
+        foreach (var part in ensemble.Parts)
+            Stage.Add(part, options, mix);
+        Level.FadeOut(mix, options);
+        Level.Apply(mix, Level.GainFor(mix));
+        return new(options.SampleRate, options.Stereo ? 2 : 1, mix);
     }
 
-    private static void Sound(Instrument instrument, HandEvent[] acts, float[] values, int channels)
+    /// <summary>Each part by itself, at the level it has in the mix: their sum is the mix.</summary>
+    /// <inheritdoc cref="Render"/>
+    public static ImmutableArray<Stem> Stems(Break played, SynthOptions? options = null)
     {
-        Span<float> left = stackalloc float[Waveguide.Block];
-        Span<float> right = stackalloc float[Waveguide.Block];
-        var frames = values.Length / channels;
-        var next = 0;
-        for (var frame = 0; frame < frames; )
+        options ??= new();
+        var ensemble = Ensemble.Of(played, options);
+        var mix = Stage.Silence(ensemble, options);
+        var alone = new List<(string Name, float[] Values)>();
+        foreach (var part in ensemble.Parts)
         {
-            while (next < acts.Length && acts[next].Frame <= frame)
-                instrument.Do(acts[next++]);
-            var until = next < acts.Length ? Math.Min(frames, acts[next].Frame) : frames;
-            var count = (int)Math.Min(Waveguide.Block, until - frame);
-            instrument.Sound(left[..count], right[..count]);
-            for (var k = 0; k < count; k++)
-            {
-                if (channels == 1)
-                {
-                    values[frame + k] = (left[k] + right[k]) / 2;
-                    continue;
-                }
-                values[(frame + k) * 2] = left[k];
-                values[((frame + k) * 2) + 1] = right[k];
-            }
-            frame += count;
+            var values = Stage.Silence(ensemble, options);
+            Stage.Add(part, options, values);
+            Level.FadeOut(values, options);
+            for (var i = 0; i < mix.Length; i++)
+                mix[i] += values[i];
+            alone.Add((part.Name, values));
         }
+        var gain = Level.GainFor(mix);
+        return
+        [
+            .. alone.Select(part =>
+            {
+                Level.Apply(part.Values, gain);
+                return new Stem(part.Name, new(options.SampleRate, options.Stereo ? 2 : 1, part.Values));
+            }),
+        ];
     }
 }
+
+/// <summary>A part by itself.</summary>
+/// <param name="Name">"banjo", "bass" and so on.</param>
+/// <param name="Sound">As long as the mix.</param>
+public sealed record Stem(string Name, Samples Sound);

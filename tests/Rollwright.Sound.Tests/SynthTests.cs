@@ -145,16 +145,16 @@ public class SynthTests
         FluentActions
             .Invoking(() => Synth.Render(SampleBreaks.Small, new() { SampleRate = 22_050 }))
             .Should()
-            .Throw<ArgumentOutOfRangeException>()
-            .WithMessage("The sample rate is 44100 or 48000.*");
+            .Throw<SoundException>()
+            .WithMessage("The sample rate is 44100 or 48000.");
         FluentActions
             .Invoking(() => Synth.Render(SampleBreaks.Small, new() { Tempo = new(new Fraction(1, 2), 0) }))
             .Should()
-            .Throw<ArgumentOutOfRangeException>();
+            .Throw<SoundException>();
         FluentActions
             .Invoking(() => Synth.Render(SampleBreaks.Small, new() { Tempo = new(new Fraction(1, 2), 0.5) }))
             .Should()
-            .Throw<ArgumentException>()
+            .Throw<SoundException>()
             .WithMessage("*at most 1800 s*");
     }
 }

@@ -3,6 +3,7 @@ using System.Globalization;
 using Rollwright.Banjo.Breaks;
 using Rollwright.Engraving.Labels;
 using Rollwright.Engraving.Notation;
+using Rollwright.Music.Forms;
 using Rollwright.Music.Metre;
 
 namespace Rollwright.Engraving.Figures;
@@ -23,8 +24,9 @@ internal static class FormParts
     public static ImmutableArray<FormPart> Of(Break played)
     {
         var written = BreakReading.Read(played);
-        var ends = new PartEnds(written);
-        var phrases = new PhraseNumbers(written, ends);
+        var form = BreakReading.FormOf(written);
+        var ends = new PartEnds(form);
+        var phrases = new PhraseNumbers(form);
         var parts = ImmutableArray.CreateBuilder<FormPart>();
         var letters = new Letters(played);
         var first = 0;

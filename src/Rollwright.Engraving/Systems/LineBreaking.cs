@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Rollwright.Engraving.Notation;
 using Rollwright.Engraving.Spacing;
+using Rollwright.Music.Forms;
 
 namespace Rollwright.Engraving.Systems;
 

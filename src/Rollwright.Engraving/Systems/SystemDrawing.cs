@@ -6,6 +6,7 @@ using Rollwright.Engraving.Measuring;
 using Rollwright.Engraving.Notation;
 using Rollwright.Engraving.Signs;
 using Rollwright.Engraving.Tab;
+using Rollwright.Music.Forms;
 
 namespace Rollwright.Engraving.Systems;
 

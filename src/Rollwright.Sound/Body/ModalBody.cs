@@ -11,8 +11,7 @@ namespace Rollwright.Sound.Body;
 /// </summary>
 internal sealed class ModalBody
 {
-    private const float Direct = 0.16f;
-
+    private readonly float direct;
     private readonly float[] pull = new float[BodyMode.Most];
     private readonly float[] first = new float[BodyMode.Most];
     private readonly float[] second = new float[BodyMode.Most];
@@ -25,8 +24,12 @@ internal sealed class ModalBody
     private float before;
     private float twoBefore;
 
-    public ModalBody(ImmutableArray<BodyMode> modes, double rate)
+    /// <param name="modes">Its resonances, at most <see cref="BodyMode.Most"/>.</param>
+    /// <param name="direct">Share of the force itself that is heard.</param>
+    /// <param name="rate">Frames a second.</param>
+    public ModalBody(ImmutableArray<BodyMode> modes, double direct, double rate)
     {
+        this.direct = (float)direct;
         for (var i = 0; i < modes.Length; i++)
         {
             var mode = modes[i];
@@ -62,7 +65,7 @@ internal sealed class ModalBody
             var drive = Vector256.Create(x - twoBefore);
             var low = (pullLow * drive) + (firstLow * low1) + (secondLow * low2);
             var high = (pullHigh * drive) + (firstHigh * high1) + (secondHigh * high2);
-            var stiff = Direct * (x - before);
+            var stiff = direct * (x - before);
             toLeft[k] = Vector256.Sum((low * leftLow) + (high * leftHigh)) + stiff;
             toRight[k] = Vector256.Sum((low * rightLow) + (high * rightHigh)) + stiff;
             (low2, low1, high2, high1) = (low1, low, high1, high);

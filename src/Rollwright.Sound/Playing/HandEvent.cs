@@ -2,8 +2,8 @@ using Rollwright.Sound.Strings;
 
 namespace Rollwright.Sound.Playing;
 
-/// <summary>What a hand does to a string at a frame.</summary>
-internal enum HandAct
+/// <summary>What a hand does to a string.</summary>
+public enum HandAct
 {
     /// <summary>Stops the string at a fret, or leaves it open.</summary>
     Stop,
@@ -19,17 +19,17 @@ internal enum HandAct
 }
 
 /// <summary>One act of a hand.</summary>
-/// <param name="Frame">From the start of the sound.</param>
+/// <param name="Seconds">From the start of the sound, 0 or more.</param>
 /// <param name="Act">What is done.</param>
-/// <param name="String">1 to 5.</param>
+/// <param name="String">From 1.</param>
 /// <param name="Above">Semitones above open, for a stop.</param>
-/// <param name="Ramp">Frames that a stop or a touch takes.</param>
+/// <param name="Ramp">Seconds that a stop or a touch takes; 0 at once.</param>
 /// <param name="Pluck">For a pluck.</param>
-internal readonly record struct HandEvent(
-    long Frame,
+public readonly record struct HandEvent(
+    double Seconds,
     HandAct Act,
     int String,
     double Above = 0,
-    int Ramp = 0,
+    double Ramp = 0,
     Pluck Pluck = default
 );

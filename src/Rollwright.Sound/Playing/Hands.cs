@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Rollwright.Banjo.Strokes;
 using Rollwright.Banjo.Tunings;
 
@@ -18,27 +19,24 @@ internal sealed class Hands
     /// <summary>Semitones that a choke bends up (common practice is a half step to a whole step; an assumption).</summary>
     private const double Bend = 1;
 
-    private readonly List<HandEvent> events = [];
-    private readonly int rate;
-    private readonly Touch touch;
+    /// <summary>Seconds that a choke takes to get there (assumption).</summary>
+    private const double BendTime = 0.15;
+
+    private readonly ActList acts = new();
+    private readonly PickingHand picking;
     private readonly Held[] held = new Held[Neck.Strings + 1];
 
     private record struct Held(double Since, int Fret, int? Finger, bool Rings);
 
-    private Hands(int rate, int seed)
-    {
-        this.rate = rate;
-        touch = new(seed);
-    }
+    private Hands(PickingHand picking) => this.picking = picking;
 
     /// <summary>All acts in order of time.</summary>
-    public static HandEvent[] Play(Timeline timeline, int rate, int seed)
+    public static ImmutableArray<HandEvent> Play(IEnumerable<TimedStroke> strokes, PickingHand picking)
     {
-        var hands = new Hands(rate, seed);
-        foreach (var (seconds, played) in timeline.Strokes)
-            hands.Play(seconds, played.Stroke);
-        // Sorting by time keeps the order of acts at one frame: stop, then pluck.
-        return [.. hands.events.OrderBy(act => act.Frame)];
+        var hands = new Hands(picking);
+        foreach (var stroke in strokes)
+            hands.Play(stroke.Seconds, stroke.Played.Stroke);
+        return hands.acts.InOrder();
     }
 
     private void Play(double seconds, Stroke stroke)
@@ -57,10 +55,10 @@ internal sealed class Hands
         if (before.Rings)
         {
             var contact = Math.Min(Contact, (seconds - before.Since) / 2);
-            Add(seconds - contact, HandAct.Touch, stroke.String, ramp: Frames(contact * 0.6));
+            acts.Touch(seconds - contact, stroke.String, contact * 0.6);
         }
-        Add(seconds, HandAct.Stop, stroke.String, Above(stroke));
-        events.Add(new(Frame(seconds), HandAct.Pluck, stroke.String, Pluck: touch.Of(stroke)));
+        acts.Stop(seconds, stroke.String, Above(stroke));
+        acts.Pluck(seconds, stroke.String, picking.Of(stroke));
     }
 
     private void Slur(double seconds, Stroke stroke, SlurKind slur, Held before)
@@ -71,13 +69,11 @@ internal sealed class Hands
                 Slide(seconds, stroke, before);
                 break;
             case SlurKind.Choke:
-                var until = seconds + 0.15;
-                Add(seconds, HandAct.Stop, stroke.String, Above(stroke) + Bend, Frames(until - seconds));
+                acts.Stop(seconds, stroke.String, Above(stroke) + Bend, BendTime);
                 break;
             default:
-                Add(seconds, HandAct.Stop, stroke.String, Above(stroke), Frames(0.0015));
-                var push = Touch.OfSlur(slur, stroke.IsMelody);
-                events.Add(new(Frame(seconds), HandAct.Pluck, stroke.String, Pluck: push));
+                acts.Stop(seconds, stroke.String, Above(stroke), 0.0015);
+                acts.Pluck(seconds, stroke.String, picking.OfSlur(slur, stroke.IsMelody));
                 break;
         }
     }
@@ -94,7 +90,7 @@ internal sealed class Hands
         for (var passed = 1; passed <= frets; passed++)
         {
             var at = seconds - ((frets - passed) * each) - (each * 0.4);
-            Add(at, HandAct.Stop, stroke.String, from + (passed * Math.Sign(to - from)), Frames(each * 0.4));
+            acts.Stop(at, stroke.String, from + (passed * Math.Sign(to - from)), each * 0.4);
         }
     }
 
@@ -110,19 +106,12 @@ internal sealed class Hands
                 continue;
             if (note.Since >= seconds)
                 continue;
-            Add(seconds - Math.Min(0.015, (seconds - note.Since) / 2), HandAct.Touch, other, ramp: Frames(0.005));
-            Add(seconds, HandAct.Stop, other);
-            Add(seconds, HandAct.Release, other);
+            acts.Touch(seconds - Math.Min(0.015, (seconds - note.Since) / 2), other, 0.005);
+            acts.Stop(seconds, other);
+            acts.Release(seconds, other);
             held[other] = default;
         }
     }
 
-    private void Add(double seconds, HandAct act, int banjoString, double above = 0, int ramp = 0) =>
-        events.Add(new(Frame(seconds), act, banjoString, above, ramp));
-
     private static double Above(Stroke stroke) => Neck.SemitonesAbove(stroke.String, stroke.Fret);
-
-    private long Frame(double seconds) => Math.Max(0, (long)Math.Round(seconds * rate));
-
-    private int Frames(double seconds) => Math.Max(1, (int)(seconds * rate));
 }

@@ -1,49 +1,68 @@
 using System.Collections.Immutable;
 using Rollwright.Banjo.Breaks;
 using Rollwright.Music.Metre;
+using Rollwright.Music.Tunes;
 
 namespace Rollwright.Sound.Playing;
 
 /// <summary>When each stroke of a break sounds: what the synth plays by, and a cursor follows.</summary>
-/// <param name="Strokes">In order of time.</param>
-/// <param name="Seconds">Length of the music in all, without the ringing after it.</param>
-public sealed record Timeline(ImmutableArray<TimedStroke> Strokes, double Seconds)
+public sealed record Timeline
 {
     /// <summary>Longest sound that is made: half an hour is more than any tune at any practice tempo.</summary>
     public const double LongestSeconds = 1_800;
 
-    /// <exception cref="ArgumentOutOfRangeException">An option is out of its range.</exception>
-    /// <exception cref="ArgumentException">The sound would last more than half an hour.</exception>
+    /// <summary>In order of time.</summary>
+    public required ImmutableArray<TimedStroke> Strokes { get; init; }
+
+    /// <summary>In order of time without a hole, those of the count first.</summary>
+    public required ImmutableArray<TimedBar> Bars { get; init; }
+
+    /// <summary>Length of the music in all, the count with it, without the ringing after it.</summary>
+    public required double Seconds { get; init; }
+
+    /// <summary>Seconds of the count before the music.</summary>
+    public required double Lead { get; init; }
+
+    /// <summary>Seconds from a moment of one pass to the same moment of the next.</summary>
+    public required double Period { get; init; }
+
+    /// <summary>Seconds of a whole note.</summary>
+    public required double SecondsPerWhole { get; init; }
+
+    /// <exception cref="SoundException">An option is out of its range, the span is empty, or the sound would be too long.</exception>
     public static Timeline Of(Break played, SynthOptions options)
     {
         ArgumentNullException.ThrowIfNull(played);
         ArgumentNullException.ThrowIfNull(options);
-        if (options.TimesThrough is < 1 or > 100)
-            throw new ArgumentOutOfRangeException(nameof(options), "Times through are 1 to 100.");
+        options.Check();
         var tempo = options.Tempo ?? played.Tempo;
-        if (!(tempo.PerMinute is > 0 and < 10_000) || tempo.Unit <= Fraction.Zero)
-            throw new ArgumentOutOfRangeException(nameof(options), "A tempo is more than 0 units a minute.");
-        var end = played.Order.Aggregate(Fraction.Zero, (sum, bar) => sum + played.Bars[bar].Length);
-        var from = Fraction.Max(options.From, Fraction.Zero);
-        var to = Fraction.Min(options.To ?? end, end);
-        var swung = SwungTime.Of(played);
-        var start = swung.At(from);
-        var length = Math.Max(0, (swung.At(to) - start).ToDouble() * tempo.SecondsPerWhole);
-        if (length * options.TimesThrough > LongestSeconds)
-            throw new ArgumentException(
-                $"The sound would last {length * options.TimesThrough:0} s; at most {LongestSeconds:0} s are made. "
-                    + "Play fewer times or faster.",
-                nameof(options)
+        if (!(tempo.PerMinute is > 0 and <= SynthOptions.FastestTempo) || tempo.Unit <= Fraction.Zero)
+            throw new SoundException(
+                $"A tempo is more than 0 and at most {SynthOptions.FastestTempo} units a minute, not {tempo.PerMinute}."
             );
-        var once = played.Played().Where(stroke => stroke.At >= from && stroke.At < to).ToImmutableArray();
-        var strokes = ImmutableArray.CreateBuilder<TimedStroke>(once.Length * options.TimesThrough);
-        for (var pass = 0; pass < options.TimesThrough; pass++)
+        var span = PlayedSpan.Of(played, options.From, options.To);
+        var whole = tempo.SecondsPerWhole;
+        var lead = options.CountIn == 0 ? Fraction.Zero : (span.Time.Bar * options.CountIn) + span.Entry;
+        var swung = SwungTime.Of(played);
+        var start = swung.At(span.From);
+        var once = (swung.At(span.To) - start).ToDouble() * whole;
+        // A swung pair that a loop cuts is as long as it is played; whole bars are as long as they are written.
+        var period = span.LeavesRoom ? span.Period.ToDouble() * whole : once;
+        var leading = lead.ToDouble() * whole;
+        var seconds = leading + ((options.TimesThrough - 1) * period) + once;
+        if (seconds > LongestSeconds)
+            throw new SoundException(
+                $"The sound would last {seconds:0} s; at most {LongestSeconds:0} s are made. Play fewer times or faster."
+            );
+        var line = new TimelineMaker(played, options, span, whole, leading, period);
+        return new()
         {
-            foreach (var stroke in once)
-                strokes.Add(
-                    new((pass * length) + ((swung.At(stroke.At) - start).ToDouble() * tempo.SecondsPerWhole), stroke)
-                );
-        }
-        return new(strokes.MoveToImmutable(), length * options.TimesThrough);
+            Strokes = line.Strokes(at => (swung.At(at) - start).ToDouble() * whole),
+            Bars = line.Bars(),
+            Seconds = seconds,
+            Lead = leading,
+            Period = period,
+            SecondsPerWhole = whole,
+        };
     }
 }

@@ -47,7 +47,7 @@ internal sealed class Excitation
         }
         // The same energy whatever its colour: a wound string would else drown the others.
         var level = pluck.Force / Math.Sqrt(energy);
-        var scrape = pluck.Click * pluck.Force;
+        var scrape = pluck.Scrape * pluck.Force;
         for (var k = 0; k < length; k++)
         {
             shape[k] = (float)((level * shape[k]) + (scrape * Noise()));

@@ -13,13 +13,12 @@ internal sealed class Waveguide
     /// <summary>Frames a block holds at most: below the shortest round trip, 37 frames at 1,175 Hz and 44.1 kHz.</summary>
     public const int Block = 16;
 
-    private const int Kept = 1_024;
-    private const int Room = 8 * Kept;
-
-    private readonly float[] line = new float[Room + Block + 8];
+    private readonly int kept;
+    private readonly int room;
+    private readonly float[] line;
     private readonly double rate;
     private readonly float[] taps = new float[4];
-    private int write = Kept;
+    private int write;
     private double delay;
     private double delayStep;
     private double targetDelay;
@@ -32,7 +31,17 @@ internal sealed class Waveguide
     private float state;
     private int whole;
 
-    public Waveguide(double rate) => this.rate = rate;
+    /// <param name="rate">Frames a second.</param>
+    /// <param name="lowestHz">The lowest pitch it will be tuned to: a round trip of it must be kept.</param>
+    public Waveguide(double rate, double lowestHz)
+    {
+        this.rate = rate;
+        kept = (int)(rate / lowestHz) + Block + 8;
+        // Moved back to the front when it is full, which is the rarer the longer it is.
+        room = Math.Max(8 * kept, 4_096);
+        line = new float[room + Block + 8];
+        write = kept;
+    }
 
     /// <summary>Whether the pitch or the touch is changing, which takes the exact but slower path.</summary>
     private bool IsMoving => rampLeft > 0 || dampingLeft > 0 || damping != 1;
@@ -45,7 +54,7 @@ internal sealed class Waveguide
     {
         gain = (float)loss.Gain;
         pole = (float)loss.Pole;
-        targetDelay = Math.Clamp((rate / hz) - loss.PhaseDelay(hz, rate), Block + 2, Kept - 8);
+        targetDelay = Math.Clamp((rate / hz) - loss.PhaseDelay(hz, rate), Block + 2, kept - 8);
         if (ramp == 0 || delay == 0)
         {
             SetDelay(targetDelay);
@@ -86,10 +95,10 @@ internal sealed class Waveguide
     {
         reflected.CopyTo(line.AsSpan(write));
         write += reflected.Length;
-        if (write > Room)
+        if (write > room)
         {
-            line.AsSpan(write - Kept, Kept).CopyTo(line);
-            write = Kept;
+            line.AsSpan(write - kept, kept).CopyTo(line);
+            write = kept;
         }
     }
 

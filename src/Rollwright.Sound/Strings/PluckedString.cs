@@ -5,41 +5,58 @@ namespace Rollwright.Sound.Strings;
 /// Along the membrane it hardly moves it: soft and long. Together they make the banjo's two slopes of decay (Woodhouse
 /// 2021, JASA 150:4375).
 /// </summary>
-internal sealed class BanjoString
+internal sealed class PluckedString
 {
-    /// <summary>Strength of the slow polarization beside the fast one, about −15 dB (fitted to measured slopes).</summary>
-    public const float SlowShare = 0.18f;
+    /// <summary>Waves below this magnitude (some −110 dB) are not heard.</summary>
+    private const float Quiet = 1e-6f;
 
     private readonly StringVoice voice;
     private readonly double rate;
     private readonly double openHz;
     private readonly double openLength;
     private readonly double bridgeLoss;
+    private readonly float alongShare;
+    private readonly int roundTrip;
     private readonly Excitation excitation;
     private double semitones;
+    private int quietFrames;
 
     /// <param name="voice">How it rings.</param>
     /// <param name="rate">Frames a second.</param>
-    /// <param name="openHz">What the open string sounds, capo included.</param>
-    /// <param name="openLength">Millimetres that the open string swings, capo included.</param>
+    /// <param name="place">What the open string sounds, and how long it is.</param>
     /// <param name="bridgeLoss">Share of a wave that the bridge passes on to all strings.</param>
+    /// <param name="alongShare">Strength of the slow polarization beside the fast one.</param>
     /// <param name="seed">For the scrape of the pick.</param>
-    public BanjoString(StringVoice voice, double rate, double openHz, double openLength, double bridgeLoss, uint seed)
+    public PluckedString(
+        StringVoice voice,
+        double rate,
+        OpenString place,
+        double bridgeLoss,
+        double alongShare,
+        uint seed
+    )
     {
         this.voice = voice;
         this.rate = rate;
-        this.openHz = openHz;
-        this.openLength = openLength;
+        openHz = place.Hz;
+        openLength = place.Length;
         this.bridgeLoss = bridgeLoss;
+        this.alongShare = (float)alongShare;
+        roundTrip = (int)(rate / openHz) + 1;
+        // Silent until it is struck.
+        quietFrames = roundTrip;
         excitation = new(rate, seed);
-        Across = new(rate);
-        Along = new(rate);
+        Across = new(rate, openHz);
+        Along = new(rate, openHz);
         Stop(0, 0);
     }
 
     public Waveguide Across { get; }
 
     public Waveguide Along { get; }
+
+    /// <summary>Whether a round trip has passed without a wave to speak of; a string that no bridge moves stays so.</summary>
+    public bool IsStill => quietFrames >= roundTrip;
 
     /// <summary>Stops the string at so many semitones above open, without plucking it.</summary>
     /// <param name="above">0 open; fractions for a choke.</param>
@@ -70,6 +87,7 @@ internal sealed class BanjoString
     {
         Release();
         var swinging = openLength * Math.Pow(2, -semitones / 12);
+        quietFrames = 0;
         excitation.Start(pluck, Hz, swinging, voice.BrightAt(semitones));
     }
 
@@ -79,8 +97,23 @@ internal sealed class BanjoString
         if (!excitation.IsSounding)
             return;
         excitation.AddTo(across, 1);
-        excitation.AddTo(along, SlowShare);
+        excitation.AddTo(along, alongShare);
         excitation.Advance(across.Length);
+    }
+
+    /// <summary>Counts the frames in which nothing is heard of what arrives.</summary>
+    public void Listen(ReadOnlySpan<float> across, ReadOnlySpan<float> along)
+    {
+        var loudest = Math.Max(PeakOf(across), PeakOf(along));
+        quietFrames = loudest < Quiet && !excitation.IsSounding ? quietFrames + across.Length : 0;
+    }
+
+    private static float PeakOf(ReadOnlySpan<float> values)
+    {
+        var peak = 0f;
+        foreach (var value in values)
+            peak = Math.Max(peak, Math.Abs(value));
+        return peak;
     }
 
     private double Hz => openHz * Math.Pow(2, semitones / 12);

@@ -1,0 +1,57 @@
+using System.Collections.Immutable;
+using Rollwright.Banjo.Breaks;
+using Rollwright.Music.Chords;
+using Rollwright.Music.Forms;
+using Rollwright.Music.Metre;
+using Rollwright.Sound.Playing;
+
+namespace Rollwright.Sound.Band;
+
+/// <summary>Which chord sounds when, in order of play; a chord lasts until the next, over bar lines too.</summary>
+internal sealed class ChordTrack
+{
+    private readonly Break played;
+    private readonly BarNumbering numbering;
+    private readonly ImmutableArray<Chord?> entering;
+    private readonly Chord? last;
+
+    public ChordTrack(Break played, Timeline timeline)
+    {
+        this.played = played;
+        numbering = played.Numbering;
+        Capo = played.Setting.Capo;
+        var order = played.Order;
+        var chords = ImmutableArray.CreateBuilder<Chord?>(order.Length);
+        Chord? current = null;
+        foreach (var bar in order)
+        {
+            chords.Add(current);
+            if (!played.Bars[bar].Chords.IsEmpty)
+                current = played.Bars[bar].Chords[^1].Chord;
+        }
+        entering = chords.MoveToImmutable();
+        last = timeline.Bars.LastOrDefault(bar => !bar.IsCount) is { Pass: >= 0 } end ? At(end, end.Time.Bar) : null;
+    }
+
+    /// <summary>Semitones by which a chord sounds higher than it is named here.</summary>
+    public int Capo { get; }
+
+    /// <summary>
+    /// The chord at a time of a bar, in whole notes from where the full bar begins; null before the first. At the
+    /// beginning of a later pass the last chord of the one before still sounds.
+    /// </summary>
+    public Chord? At(TimedBar bar, Fraction at)
+    {
+        if (bar.IsCount)
+            return null;
+        var written = played.Bars[bar.Bar];
+        var missing = numbering[bar.Bar].Missing;
+        var current = entering[bar.Place] ?? (bar.Pass > 0 ? last : null);
+        foreach (var chord in written.Chords)
+        {
+            if (chord.At + missing <= at)
+                current = chord.Chord;
+        }
+        return current;
+    }
+}
