@@ -45,6 +45,14 @@ internal static class Legend
         }
         if (slurs.Count > 0)
             says.Add(string.Join(", ", slurs) + ".");
+        if (style.ShowTune && style.ShowFates && played.Tune is not null)
+            says.Add(
+                "Small notes: the tune; joined to what plays it, slanted if early or late, broken if in another octave; hollow and not joined: left out."
+            );
+        if (style.ShowTempos)
+            says.Add(
+                $"Bands: how much of a comfortable tempo, the number, {played.Tempo.UnitName}{Bound}={Bound}{played.Tempo.PerMinute:0.##} uses."
+            );
         return string.Join(' ', says);
     }
 }

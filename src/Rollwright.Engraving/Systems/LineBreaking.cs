@@ -17,16 +17,21 @@ internal static class LineBreaking
     // The last system of a part stays short of the margin rather than being stretched beyond this.
     private const double LoosestLast = 1.75;
 
+    // Phrases one below the other end alike where they can.
+    private const double LoosestPhrase = 3;
+
     // What a line twice as dense as its neighbour costs is half of this (an assumption).
     private const double Uneven = 7;
 
     /// <param name="bars">All bars.</param>
     /// <param name="ends">Where parts end.</param>
     /// <param name="room">Points for bars in a system, by whether it is the first of the piece.</param>
+    /// <param name="phrases">Where each phrase shall have a line of its own; else null.</param>
     public static ImmutableArray<LinePlan> Choose(
         ImmutableArray<MeasuredBar> bars,
         PartEnds ends,
-        Func<bool, double> room
+        Func<bool, double> room,
+        PhraseNumbers? phrases = null
     )
     {
         var sincePart = FullBarsSincePart(bars, ends);
@@ -41,8 +46,13 @@ internal static class LineBreaking
                 var line = bars.AsSpan()[first..after];
                 if (count > 1 && Least(line) > width)
                     break;
-                var (cost, stretch) = Cost(line, width, ends.Before(after));
-                cost += BreakCost(bars, ends, sincePart, first, after);
+                var (cost, stretch) = Cost(
+                    line,
+                    width,
+                    ends.Before(after),
+                    phrases is null ? LoosestLast : LoosestPhrase
+                );
+                cost += BreakCost(bars, ends, sincePart, first, after) + PhraseCost(bars, phrases, first, after);
                 best[after, count] = Cheapest(best, first, cost, stretch);
             }
         }
@@ -90,10 +100,15 @@ internal static class LineBreaking
         return Uneven * ratio * ratio;
     }
 
-    private static (double Cost, double Stretch) Cost(ReadOnlySpan<MeasuredBar> line, double width, bool endsPart)
+    private static (double Cost, double Stretch) Cost(
+        ReadOnlySpan<MeasuredBar> line,
+        double width,
+        bool endsPart,
+        double loosest
+    )
     {
         var stretch = Justifying.Stretch(line, width);
-        if (endsPart && stretch > LoosestLast)
+        if (endsPart && stretch > loosest)
         {
             var filled = Justifying.WidthAt(line, 1) / width;
             return (3 * (1 - filled), 1);
@@ -132,6 +147,17 @@ internal static class LineBreaking
         };
         if (bars[after].Written.Bar.Marks.EndingStart.IsEmpty && ends.IsInEnding(after))
             cost += 1;
+        return cost;
+    }
+
+    // More than any other cost: a line is a phrase unless the page is too narrow for it.
+    private static double PhraseCost(ImmutableArray<MeasuredBar> bars, PhraseNumbers? phrases, int first, int after)
+    {
+        if (phrases is null)
+            return 0;
+        var cost = after < bars.Length && !phrases.Opens(bars[after].Written.Index) ? 1_000.0 : 0;
+        for (var i = first + 1; i < after; i++)
+            cost += phrases.Opens(bars[i].Written.Index) ? 1_000 : 0;
         return cost;
     }
 
