@@ -9,4 +9,16 @@ public readonly record struct Tempo(Fraction Unit, double PerMinute)
 {
     /// <summary>Seconds that a whole note lasts.</summary>
     public double SecondsPerWhole => 60 / (PerMinute * Unit.ToDouble());
+
+    /// <summary>What is counted, in words: "halves", "dotted quarters".</summary>
+    public string UnitWords =>
+        (Unit.Numerator, Unit.Denominator) switch
+        {
+            (1, 2) => "halves",
+            (1, 4) => "quarters",
+            (3, 8) => "dotted quarters",
+            (1, 8) => "eighths",
+            (1, 1) => "wholes",
+            _ => $"{Unit} notes",
+        };
 }
