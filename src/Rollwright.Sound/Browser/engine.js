@@ -20,6 +20,7 @@ export class Engine {
   #rate;
   #tell;
   #parts;
+  #counter;
   #course;
   #state = "still";
   #fadeLeft = 0;
@@ -47,7 +48,7 @@ export class Engine {
     const count = this.#countIn(from, countIn);
     this.#course.start(frame, count.length > 0 ? { from: -count.length, to: 0, round: 0, counts: true } : pass);
     if (count.length > 0) {
-      for (const click of count.clicks) this.#click?.strike(click, click.at, this.#course);
+      for (const click of count.clicks) this.#counter.strike(click, click.at, this.#course);
       this.#course.follow(pass);
     }
     for (const part of this.#parts) part.goTo(from);
@@ -66,6 +67,7 @@ export class Engine {
   // Goes to a place while it plays.
   seek(frame, place) {
     if (this.#state !== "playing") return;
+    this.#counter.hush(fade);
     for (const part of this.#parts) {
       part.hush(fade);
       part.goTo(place);
@@ -78,7 +80,7 @@ export class Engine {
   // Units of the score's tempo a minute, from this frame on.
   setTempo(frame, perMinute) {
     this.#course.setTempo(frame, this.#secondsPerWhole(perMinute));
-    for (const part of this.#parts) part.retime(this.#course);
+    for (const part of [...this.#parts, this.#counter]) part.retime(this.#course);
     if (this.#state === "playing") this.#told(frame);
   }
 
@@ -121,6 +123,7 @@ export class Engine {
     if (this.#state === "still") return false;
     if (this.#state === "playing") this.#write(frame);
     for (const part of this.#parts) this.#mix(part, left, right, frame, frames);
+    this.#mix(this.#counter, left, right, frame, frames);
     for (let k = 0; k < frames; k++) {
       left[k] = rounded(left[k]);
       right[k] = rounded(right[k]);
@@ -130,13 +133,12 @@ export class Engine {
     return true;
   }
 
-  get #click() {
-    return this.#parts.find((part) => part.name === "click");
-  }
-
   #makeParts(levels) {
     this.#parts = this.#score.parts.map((made) => new Part(made, this.#score, this.#rate));
-    for (const part of this.#parts) part.level = part.gain = levels[part.name] ?? 1;
+    for (const part of this.#parts) part.level = part.gain = levels[part.name] ?? (part.name === "banjo" ? 1 : 0);
+    // Counts in at its own level, whoever plays.
+    const click = this.#score.parts.find((made) => made.name === "click");
+    this.#counter = new Part({ ...click, strokes: [] }, this.#score, this.#rate);
   }
 
   #secondsPerWhole(perMinute) {
@@ -194,18 +196,17 @@ export class Engine {
     return Math.max(0, begun.filter((bar) => bar.begins > bar.at - 1e-9).length - 1);
   }
 
-  // The clicks before a place, counted from the first; what of its bar lies before the place is counted too.
+  // Bars of clicks before a place, and the beats of its own bar that lie before it.
   #countIn(place, bars) {
     const bar = this.#score.bars.findLast((one) => one.at < place + 1e-9);
     if (!(bars > 0) || !bar) return { length: 0, clicks: [] };
     const full = bar.time[0] / bar.time[1];
-    const into = place - bar.begins;
-    const length = bars * full - (into > 1e-9 ? full - into : 0);
+    const length = bars * full + Math.max(0, place - bar.begins);
+    const counted = this.#score.count[bar.time.join("/")];
     const clicks = [];
-    const beats = Math.round(full / bar.beat);
-    for (let beat = 0; beat < bars * beats; beat++)
-      clicks.push({ ...this.#score.click[beat % beats === 0 ? "first" : "other"], at: beat * bar.beat });
-    return { length, clicks };
+    for (let begins = 0; begins < length; begins += full)
+      for (const click of counted) clicks.push({ ...click, at: begins + click.at });
+    return { length, clicks: clicks.filter((click) => click.at < length - 1e-9) };
   }
 
   #told(frame) {

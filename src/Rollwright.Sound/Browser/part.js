@@ -7,6 +7,7 @@ import { block } from "./waveguide.js";
 
 export class Part {
   #hands;
+  #freshHands;
   #instrument;
   #acts = [];
   #next = 0;
@@ -18,7 +19,9 @@ export class Part {
     this.level = 1;
     this.gain = 1;
     [this.left, this.right] = made.sides;
-    this.#hands = made.name === "banjo" ? new Hands(made, score, score.seed) : new StrummingHands(made, score, score.seed);
+    const Kind = made.name === "banjo" ? Hands : StrummingHands;
+    this.#freshHands = () => new Kind(made, score, score.seed);
+    this.#hands = this.#freshHands();
     this.#instrument = new Instrument(made.instrument, rate, score.seed);
   }
 
@@ -57,6 +60,7 @@ export class Part {
   // Drops what waits, and lays a hand on the strings.
   hush(seconds) {
     this.#acts = [];
+    this.#hands = this.#freshHands();
     this.#instrument.hush(seconds);
   }
 
