@@ -41,6 +41,9 @@ public class ServerTests
     [InlineData("/_framework/blazor.web.js", "text/javascript")]
     [InlineData("/assets/workbench.css", "text/css")]
     [InlineData("/assets/player.js", "text/javascript")]
+    [InlineData("/assets/player/controls.js", "text/javascript")]
+    [InlineData("/assets/player/worklet.js", "text/javascript")]
+    [InlineData("/assets/player/player.css", "text/css")]
     [InlineData("/assets/icon.svg", "image/svg+xml")]
     [InlineData("/assets/serif-regular.ttf", "font/ttf")]
     public async Task What_the_page_needs_travels_inside_the_program(string path, string type)
@@ -61,19 +64,6 @@ public class ServerTests
         using var answer = await client.GetAsync("/made/0123456789abcdef/tune.pdf");
         answer.StatusCode.Should().Be(HttpStatusCode.NotFound);
         (await answer.Content.ReadAsStringAsync()).Should().Contain("make it again");
-    }
-
-    [Fact]
-    public void The_places_that_the_page_follows_are_those_of_the_break_in_order_of_time()
-    {
-        var played = SampleBreaks.Small;
-        var follow = Follow.Of(played, played.Tempo);
-        follow.Times.Should().BeInAscendingOrder().And.HaveCount(follow.Marks.Length);
-        follow.Marks.Sum(marks => marks.Length).Should().Be(played.Played().Length);
-        // Half = 80: the pickup of two eighths lasts 0.375 s, and the first whole bar begins there.
-        follow.BarTimes[1].Should().BeApproximately(0.375, 1e-4);
-        follow.BarNames[1].Should().Be("part A, bar 1 of 7");
-        follow.Marks[Array.IndexOf(follow.Times, follow.Times.First(at => at > 0.37))].Should().Equal("s-1-0");
     }
 
     [Fact]

@@ -54,6 +54,19 @@ internal sealed class Visitor : IAsyncDisposable
 
     public List<string> Complaints { get; } = [];
 
+    /// <summary>Where the workbench of all tests is.</summary>
+    public static Task<string> Address() => SharedAddress.Value;
+
+    /// <summary>The browser; skips the running test with a notice where there is none.</summary>
+    public static Task<IBrowser> Browser()
+    {
+        Assert.SkipUnless(
+            Array.Exists(Browsers, File.Exists),
+            "needs a chromium browser (see ./test), which is not installed"
+        );
+        return SharedBrowser.Value;
+    }
+
     /// <summary>Opens the page; skips the running test with a notice where there is no browser.</summary>
     public static async Task<Visitor> Arrive(
         int width = 1280,
@@ -62,12 +75,8 @@ internal sealed class Visitor : IAsyncDisposable
         ReducedMotion motion = ReducedMotion.Reduce
     )
     {
-        Assert.SkipUnless(
-            Array.Exists(Browsers, File.Exists),
-            "needs a chromium browser (see ./test), which is not installed"
-        );
+        var browser = await Browser();
         var address = await SharedAddress.Value;
-        var browser = await SharedBrowser.Value;
         var context = await browser.NewContextAsync(
             new()
             {

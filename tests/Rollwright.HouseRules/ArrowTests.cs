@@ -19,8 +19,9 @@ public class ArrowTests
         ["Engraving"] = ["Banjo", "Music"],
         ["Audio"] = [],
         ["Sound"] = ["Banjo", "Music", "Audio"],
-        ["Web"] = ["Music", "Banjo", "Arranging", "Formats", "Engraving", "Audio", "Sound"],
-        ["Cli"] = ["Music", "Banjo", "Arranging", "Formats", "Engraving", "Audio", "Sound", "Web"],
+        ["Lessons"] = ["Music", "Banjo", "Arranging", "Engraving", "Sound", "Audio", "Formats"],
+        ["Web"] = ["Music", "Banjo", "Arranging", "Formats", "Engraving", "Audio", "Sound", "Lessons"],
+        ["Cli"] = ["Music", "Banjo", "Arranging", "Formats", "Engraving", "Audio", "Sound", "Lessons", "Web"],
     };
 
     private static readonly Architecture Rooms = new ArchLoader()

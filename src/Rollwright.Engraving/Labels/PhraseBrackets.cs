@@ -3,6 +3,7 @@ using Rollwright.Engraving.Drawing;
 using Rollwright.Engraving.Measuring;
 using Rollwright.Engraving.Notation;
 using Rollwright.Engraving.Systems;
+using Rollwright.Music.Forms;
 
 namespace Rollwright.Engraving.Labels;
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Rollwright.Banjo.Breaks;
+using Rollwright.Music.Forms;
 using Rollwright.Music.Metre;
 
 namespace Rollwright.Engraving.Notation;
@@ -25,6 +26,10 @@ internal static class BreakReading
         }
         return bars.ToImmutable();
     }
+
+    /// <summary>What the form of bars is read from.</summary>
+    public static ImmutableArray<(BarMarks Marks, bool IsPickup)> FormOf(ImmutableArray<WrittenBar> bars) =>
+        [.. bars.Select(bar => (bar.Bar.Marks, bar.IsPickup))];
 
     /// <summary>One bar of the tune itself, as the hands would know it; null where the break does not hold the tune.</summary>
     public static WrittenBar? ReadTune(Break played, int bar)

@@ -15,50 +15,33 @@ internal sealed class Accompanist
     /// <summary>Force of a plain stroke beside a strong one (assumption).</summary>
     private const double PlainStroke = 0.7;
 
-    /// <summary>Unevenness of the force, either way (assumption).</summary>
-    private const double Unevenness = 0.04;
-
-    /// <summary>Seconds in which a hand stops a string.</summary>
-    private const double StopTime = 0.02;
-
-    /// <summary>Seconds that a pick rests on a ringing string before it strikes, or the string's round trip if longer.</summary>
-    private const double Contact = 0.008;
-
-    /// <summary>Seconds from which a string is left to ring until it is struck again or stopped.</summary>
-    private const double LongRing = 10;
-
     private readonly InstrumentVoice voice;
-    private readonly ChordTrack chords;
-    private readonly Touch touch;
-    private readonly Random chance;
-    private readonly ActList acts = new();
-    private readonly double?[] ringsSince;
+    private readonly ChordTrack? chords;
+    private readonly ImmutableArray<int> all;
+    private readonly ImmutableArray<BandStroke>.Builder strokes = ImmutableArray.CreateBuilder<BandStroke>();
     private Chord? bassChord;
     private bool isFifthNext;
 
-    private Accompanist(InstrumentVoice voice, ChordTrack chords, int seed)
+    private Accompanist(InstrumentVoice voice, ChordTrack? chords)
     {
         this.voice = voice;
         this.chords = chords;
-        touch = voice.Touches.Values.First();
-        ringsSince = new double?[voice.Strings.Length + 1];
-        chance = new(seed);
+        all = [.. voice.Strings.Select(own => own.String)];
     }
 
+    /// <summary>What is done in all bars, in order of time.</summary>
     /// <param name="voice">The instrument; the pattern is found by its name.</param>
     /// <param name="timeline">When the bars are.</param>
     /// <param name="chords">What sounds in them.</param>
     /// <param name="playsMusic">Whether it plays on when the count is over.</param>
-    /// <param name="seed">For the unevenness of the hand.</param>
-    public static ImmutableArray<HandEvent> Play(
+    public static ImmutableArray<BandStroke> Play(
         InstrumentVoice voice,
         Timeline timeline,
         ChordTrack chords,
-        bool playsMusic,
-        int seed
+        bool playsMusic
     )
     {
-        var player = new Accompanist(voice, chords, seed);
+        var player = new Accompanist(voice, chords);
         var number = 0;
         foreach (var bar in timeline.Bars.Where(bar => bar.IsCount ? voice.Name == Ensemble.Click : playsMusic))
         {
@@ -68,7 +51,16 @@ internal sealed class Accompanist
             var pattern = Pattern.Of(voice.Name, bar.Time);
             player.Play(bar, pattern.Bars[Math.Max(0, number - 1) % pattern.Bars.Length], timeline.SecondsPerWhole);
         }
-        return player.acts.InOrder();
+        return player.strokes.ToImmutable();
+    }
+
+    /// <summary>The clicks of one counted bar, a second a whole note.</summary>
+    public static ImmutableArray<BandStroke> Count(TimeSignature time)
+    {
+        var player = new Accompanist(InstrumentTable.Of(Ensemble.Click), null);
+        var bar = new TimedBar(0, time, Fraction.Zero, time.Bar, -1, -1, -1);
+        player.Play(bar, Pattern.Of(Ensemble.Click, time).Bars[0], 1);
+        return player.strokes.ToImmutable();
     }
 
     private void Play(TimedBar bar, ImmutableArray<PatternSign> signs, double secondsPerWhole)
@@ -81,14 +73,14 @@ internal sealed class Accompanist
             var seconds = bar.Seconds + (at.ToDouble() * secondsPerWhole);
             switch (signs[i])
             {
-                case PatternSign.Bass when chords.At(bar, at) is { } chord:
+                case PatternSign.Bass when chords?.At(bar, at) is { } chord:
                     PlayBass(seconds, chord);
                     break;
                 case PatternSign.Stroke or PatternSign.StrongStroke:
-                    Strike(seconds, chords.At(bar, at), signs[i] == PatternSign.StrongStroke);
+                    Strike(seconds, chords?.At(bar, at), signs[i] == PatternSign.StrongStroke);
                     break;
                 case PatternSign.Silence:
-                    StopAll(seconds);
+                    strokes.Add(new(seconds, all, [], 0));
                     break;
                 default:
                     break;
@@ -101,14 +93,9 @@ internal sealed class Accompanist
         if (bassChord != chord)
             isFifthNext = false;
         bassChord = chord;
-        var (onString, above) = Voicing.Bass(voice, chord, chords.Capo, isFifthNext);
+        var (onString, above) = Voicing.Bass(voice, chord, chords!.Capo, isFifthNext);
         isFifthNext = !isFifthNext;
-        for (var other = 1; other <= voice.Strings.Length; other++)
-        {
-            if (other != onString)
-                StopString(seconds, other);
-        }
-        Pluck(seconds, onString, above, 1);
+        strokes.Add(new(seconds, all.Remove(onString), [(onString, above)], 1));
     }
 
     private void Strike(double seconds, Chord? chord, bool isStrong)
@@ -116,54 +103,20 @@ internal sealed class Accompanist
         var strength = isStrong ? 1 : PlainStroke;
         if (voice.Name == Ensemble.Click)
         {
-            Pluck(seconds, isStrong ? 1 : 2, 0, strength);
+            strokes.Add(new(seconds, [], [(isStrong ? 1 : 2, 0)], strength));
             return;
         }
         if (chord is not { } sounding)
             return;
-        var frets = Voicing.Strum(voice, sounding, chords.Capo);
-        var at = seconds;
+        var frets = Voicing.Strum(voice, sounding, chords!.Capo);
         // Down: from the lowest string.
-        for (var i = frets.Length - 1; i >= 0; i--)
-        {
-            if (frets[i] is not { } fret)
-            {
-                StopString(seconds, i + 1);
-                continue;
-            }
-            Pluck(at, i + 1, fret, strength);
-            at += voice.Spread;
-        }
+        strokes.Add(
+            new(
+                seconds,
+                [.. all.Where(onString => frets[onString - 1] is null)],
+                [.. all.Reverse().Where(own => frets[own - 1] is not null).Select(own => (own, frets[own - 1]!.Value))],
+                strength
+            )
+        );
     }
-
-    private void Pluck(double seconds, int onString, double above, double strength)
-    {
-        if (ringsSince[onString] is { } since)
-        {
-            var open = new Strings.OpenString(voice.Strings[onString - 1].Open ?? 0, voice.Scale);
-            var contact = Math.Min(Math.Max(Contact, 1.2 / open.Hz), (seconds - since) / 2);
-            acts.Touch(seconds - contact, onString, contact * 0.6);
-        }
-        acts.Stop(seconds, onString, above);
-        acts.Pluck(seconds, onString, touch.With(strength * (1 + (Unevenness * Chance())), Chance()));
-        ringsSince[onString] = seconds;
-        if (voice.Ring < LongRing)
-            StopString(seconds + voice.Ring, onString);
-    }
-
-    private void StopAll(double seconds)
-    {
-        for (var onString = 1; onString <= voice.Strings.Length; onString++)
-            StopString(seconds, onString);
-    }
-
-    private void StopString(double seconds, int onString)
-    {
-        if (ringsSince[onString] is null)
-            return;
-        acts.Touch(seconds, onString, StopTime);
-        ringsSince[onString] = null;
-    }
-
-    private double Chance() => (chance.NextDouble() * 2) - 1;
 }

@@ -37,8 +37,8 @@ public sealed record Ensemble(ImmutableArray<Part> Parts, Timeline Timeline)
             if (!isAsked && (name != Click || options.CountIn == 0))
                 continue;
             var voice = InstrumentTable.Of(name);
-            // Each hand is uneven in its own way.
-            var acts = Accompanist.Play(voice, timeline, chords, isAsked, options.Seed + parts.Count);
+            var strokes = Accompanist.Play(voice, timeline, chords, isAsked);
+            var acts = StrummingHands.Play(strokes, voice, options.Seed);
             parts.Add(new(voice, voice.OpenStrings, LevelOf(voice, options), acts));
         }
         return new(parts.ToImmutable(), timeline);

@@ -11,16 +11,25 @@ namespace Rollwright.Sound.Playing;
 internal sealed class Hands
 {
     /// <summary>Seconds that a pick rests on a ringing string before it plucks: a whole round trip of the lowest.</summary>
-    private const double Contact = 0.008;
+    internal const double Contact = 0.008;
 
     /// <summary>Seconds that a slide takes at most (assumption).</summary>
-    private const double LongestSlide = 0.07;
+    internal const double LongestSlide = 0.07;
 
     /// <summary>Semitones that a choke bends up (common practice is a half step to a whole step; an assumption).</summary>
-    private const double Bend = 1;
+    internal const double Bend = 1;
 
     /// <summary>Seconds that a choke takes to get there (assumption).</summary>
-    private const double BendTime = 0.15;
+    internal const double BendTime = 0.15;
+
+    /// <summary>Seconds that a finger takes to come down on a string or to leave it (assumption).</summary>
+    internal const double ComeDown = 0.0015;
+
+    /// <summary>Seconds before a note by which the finger that it needs has left another string (assumption).</summary>
+    internal const double Lift = 0.015;
+
+    /// <summary>Seconds in which that string goes silent (assumption).</summary>
+    internal const double LiftTime = 0.005;
 
     private readonly ActList acts = new();
     private readonly PickingHand picking;
@@ -72,7 +81,7 @@ internal sealed class Hands
                 acts.Stop(seconds, stroke.String, Above(stroke) + Bend, BendTime);
                 break;
             default:
-                acts.Stop(seconds, stroke.String, Above(stroke), 0.0015);
+                acts.Stop(seconds, stroke.String, Above(stroke), ComeDown);
                 acts.Pluck(seconds, stroke.String, picking.OfSlur(slur, stroke.IsMelody));
                 break;
         }
@@ -106,7 +115,7 @@ internal sealed class Hands
                 continue;
             if (note.Since >= seconds)
                 continue;
-            acts.Touch(seconds - Math.Min(0.015, (seconds - note.Since) / 2), other, 0.005);
+            acts.Touch(seconds - Math.Min(Lift, (seconds - note.Since) / 2), other, LiftTime);
             acts.Stop(seconds, other);
             acts.Release(seconds, other);
             held[other] = default;

@@ -9,10 +9,10 @@ namespace Rollwright.Sound.Playing;
 internal sealed class PickingHand(Accents accents, InstrumentVoice banjo, int seed)
 {
     /// <summary>A hand is never quite even: 4 % of the force either way (assumption).</summary>
-    private const double Unevenness = 0.04;
+    internal const double Unevenness = 0.04;
 
     /// <summary>A slur to a note that is not the tune, beside one that is (assumption).</summary>
-    private const double SoftSlur = 0.7;
+    internal const double SoftSlur = 0.7;
 
     private readonly Touch thumb = banjo.Touches["thumb"];
     private readonly Touch index = banjo.Touches["index"];

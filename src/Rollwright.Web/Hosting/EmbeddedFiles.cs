@@ -1,8 +1,10 @@
 using System.Reflection;
+using System.Text;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
 using Rollwright.Engraving;
+using Rollwright.Lessons.Player;
 
 namespace Rollwright.Web.Hosting;
 
@@ -19,11 +21,14 @@ internal static class EmbeddedFiles
         "sans-bold",
     ];
 
+    private const string Script = "text/javascript; charset=utf-8";
+
     private static readonly (string Address, string Name, string Type)[] Served =
     [
         ("/_framework/blazor.web.js", "blazor.web.js", "text/javascript"),
         ("/assets/workbench.css", "workbench.css", "text/css"),
         ("/assets/player.js", "player.js", "text/javascript"),
+        ("/assets/caret.js", "caret.js", "text/javascript"),
         ("/assets/steps.js", "steps.js", "text/javascript"),
         ("/assets/icon.svg", "icon.svg", "image/svg+xml"),
     ];
@@ -32,6 +37,15 @@ internal static class EmbeddedFiles
     {
         foreach (var (address, name, type) in Served)
             Map(routes, address, Read(typeof(EmbeddedFiles).Assembly, $"assets/{name}"), $"{type}; charset=utf-8");
+        foreach (var module in PlayerAssets.Modules)
+            Map(routes, $"/assets/player/{module}", Encoding.UTF8.GetBytes(PlayerAssets.Text(module)), Script);
+        foreach (var sheet in PlayerAssets.StyleSheets)
+            Map(
+                routes,
+                $"/assets/player/{sheet}",
+                Encoding.UTF8.GetBytes(PlayerAssets.Text(sheet)),
+                "text/css; charset=utf-8"
+            );
         foreach (var font in Fonts)
             Map(routes, $"/assets/{font}.ttf", Read(typeof(Engraver).Assembly, $"{font}.ttf"), "font/ttf");
     }

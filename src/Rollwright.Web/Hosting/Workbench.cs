@@ -72,7 +72,6 @@ public sealed class Workbench : IAsyncDisposable
         // Keys live as long as the process: nothing of it is written to the disk of the person who runs it.
         builder.Services.AddDataProtection().UseEphemeralDataProtectionProvider();
         builder.Services.AddSingleton<Shelf>();
-        builder.Services.AddSingleton<SoundShelf>();
         builder.Services.AddScoped<Bench>();
         // A page elsewhere that points its own name at this machine is turned away.
         builder.Services.AddHostFiltering(filter => filter.AllowedHosts = ["127.0.0.1", "localhost"]);

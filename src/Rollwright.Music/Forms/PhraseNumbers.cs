@@ -1,28 +1,31 @@
 using System.Collections.Immutable;
 
-namespace Rollwright.Engraving.Notation;
+namespace Rollwright.Music.Forms;
 
 /// <summary>
 /// Phrases of two bars, counted from the start of each part and numbered through the piece (common practice of fiddle
 /// tunes, no source). A pickup opens the phrase that it leads into.
 /// </summary>
-internal sealed class PhraseNumbers
+public sealed class PhraseNumbers
 {
     private const int BarsAPhrase = 2;
 
     private readonly int opening;
     private readonly ImmutableArray<int> numbers;
 
-    /// <param name="bars">All bars that are drawn.</param>
-    /// <param name="ends">Where their parts end.</param>
-    public PhraseNumbers(ImmutableArray<WrittenBar> bars, PartEnds ends)
+    /// <param name="bars">Of bars that follow each other, the marks and whether it is short in front; at least one.</param>
+    /// <param name="opening">Index of the first of them.</param>
+    public PhraseNumbers(ImmutableArray<(BarMarks Marks, bool IsPickup)> bars, int opening = 0)
     {
-        opening = bars[0].Index;
+        this.opening = opening;
+        var ends = new PartEnds(bars);
         var builder = ImmutableArray.CreateBuilder<int>(bars.Length);
         var (number, full) = (0, 0);
         for (var i = 0; i < bars.Length; i++)
         {
-            if (i == 0 || ends.Before(i) || full == BarsAPhrase)
+            // A second ending does not follow the first.
+            var jumpsTo = bars[i].Marks.EndingStart is { IsEmpty: false } passes && !passes.Contains(1);
+            if (i == 0 || ends.Before(i) || full == BarsAPhrase || jumpsTo)
                 (number, full) = (number + 1, 0);
             builder.Add(number);
             if (!bars[i].IsPickup)

@@ -1,10 +1,10 @@
 using System.Collections.Immutable;
 
-namespace Rollwright.Engraving.Notation;
+namespace Rollwright.Music.Forms;
 
 /// <summary>Where parts end.</summary>
-/// <param name="bars">All bars that are drawn; places are counted from 0.</param>
-internal sealed class PartEnds(ImmutableArray<WrittenBar> bars)
+/// <param name="bars">Of some bars that follow each other, the marks and whether it is short in front; places are counted from 0.</param>
+public sealed class PartEnds(ImmutableArray<(BarMarks Marks, bool IsPickup)> bars)
 {
     /// <summary>
     /// Whether a part (or the piece) is over before the bar of that place. A pickup leads into a part and never ends one,
@@ -16,10 +16,10 @@ internal sealed class PartEnds(ImmutableArray<WrittenBar> bars)
             return true;
         if (place == 0 || bars[place - 1].IsPickup)
             return false;
-        var next = bars[place].Bar.Marks;
+        var next = bars[place].Marks;
         if (next.Part is not null || next.RepeatStart)
             return true;
-        var last = bars[place - 1].Bar.Marks;
+        var last = bars[place - 1].Marks;
         return next.EndingStart.IsEmpty && (last.SectionEnd || last.RepeatEnd > 1) && !IsInEnding(place);
     }
 
@@ -28,7 +28,7 @@ internal sealed class PartEnds(ImmutableArray<WrittenBar> bars)
     {
         for (var i = place - 1; i >= 0; i--)
         {
-            var marks = bars[i].Bar.Marks;
+            var marks = bars[i].Marks;
             if (marks.EndingStop || marks.RepeatEnd > 1 || marks.SectionEnd)
                 return false;
             if (!marks.EndingStart.IsEmpty)

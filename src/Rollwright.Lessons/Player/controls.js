@@ -1,0 +1,297 @@
+// The player's buttons and sliders: what a person does with them is asked of the player, what is heard is shown.
+
+import { Cursor } from "./cursor.js";
+import { loopOfAll, loopOfPhrase, loopOfWritten } from "./loops.js";
+import { Player } from "./player.js";
+
+// Seconds by which a place is shown early: a browser paints what it is told at its next picture.
+const early = 0.012;
+const slowest = 30;
+const fastest = 200;
+
+// root: holds player.html; page: holds the drawing; worklet: the address of worklet.js.
+export function attach(root, page, worklet) {
+  const part = (name) => root.querySelector(`[data-part="${name}"]`);
+  const left = new AbortController();
+  const on = (target, event, act, more) => target.addEventListener(event, act, { signal: left.signal, ...more });
+  const player = new Player(worklet);
+  const cursor = new Cursor(page, root);
+  let score = null;
+  // Where playing begins next, in whole notes.
+  let next = 0;
+  let frame = 0;
+  let isHeld = false;
+
+  const isLooped = () => part("loop").value !== "";
+  const marked = () => [Number(part("first").value), Number(part("last").value)].sort((a, b) => a - b);
+
+  function loop() {
+    const wish = part("loop").value;
+    if (wish === "") return null;
+    if (wish === "all") return loopOfAll(score);
+    if (wish === "bars") return loopOfWritten(score, ...marked());
+    return loopOfPhrase(score, Number(wish));
+  }
+
+  function say(words) {
+    part("trouble").textContent = words;
+    part("trouble").hidden = words === "";
+  }
+
+  function start() {
+    if (!score) return;
+    if (!Player.isPossible) {
+      say("This browser cannot play here, for it lacks AudioWorklet. Take a newer one, or a sound file of the break.");
+      return;
+    }
+    say("");
+    const span = loop();
+    if (span && (next < span.from - 1e-9 || next >= span.to)) next = span.from;
+    const countIn = Number(part("count").value);
+    player.play({ from: countIn > 0 ? barAt(next).at : next, countIn }).catch((why) => {
+      halt();
+      say(`The sound could not be started (${why.message}). Load the page again, or take a sound file of the break.`);
+    });
+    showState();
+    follow();
+  }
+
+  function halt() {
+    const now = player.heard();
+    if (now && !now.counts) next = cursor.placeOf(now.place);
+    player.stop();
+    showState();
+  }
+
+  const turn = () => (player.isPlaying ? halt() : start());
+
+  function goTo(place) {
+    next = place;
+    if (player.isPlaying) player.seek(place);
+    else show(place);
+  }
+
+  function showState() {
+    part("play").textContent = player.isPlaying ? "Stop" : "Play";
+    root.dataset.state = player.isPlaying ? "playing" : "still";
+  }
+
+  function follow() {
+    frame ||= requestAnimationFrame(step);
+  }
+
+  function step() {
+    frame = 0;
+    const now = player.heard(early);
+    if (now?.counts) part("place").textContent = "count-in";
+    else if (now) show(now.place);
+    if (player.isPlaying) {
+      follow();
+    } else if (root.dataset.state === "playing") {
+      // It has come to its end.
+      next = 0;
+      cursor.clear();
+      showState();
+    }
+  }
+
+  const barAt = (place) => score.bars.findLast((bar) => bar.at <= place + 1e-9) ?? score.bars[0];
+
+  function show(place) {
+    cursor.show(place);
+    const words = barAt(place).words;
+    if (part("place").textContent !== words) {
+      part("place").textContent = words;
+      part("where").setAttribute("aria-valuetext", words);
+    }
+    if (!isHeld) part("where").value = String(Math.round((1000 * place) / score.length));
+  }
+
+  function setTempo(perMinute) {
+    const box = part("tempo");
+    const wanted = Number.isFinite(perMinute) && perMinute > 0 ? perMinute : score.tempo.perMinute;
+    box.value = String(Math.round(Math.min(Math.max(wanted, Number(box.min)), Number(box.max))));
+    player.ask("tempo", { perMinute: Number(box.value) });
+  }
+
+  function setLoop() {
+    part("marks").hidden = part("loop").value !== "bars";
+    const span = loop();
+    player.ask("loop", { loop: span });
+    const bars = span && score.bars.filter((bar) => bar.at > span.from - 1e-9 && bar.at < span.to - 1e-9).map((bar) => bar.bar);
+    const isPart = bars && part("loop").value !== "all";
+    cursor.markBars(isPart ? [Math.min(...bars), Math.max(...bars)] : null);
+    if (isPart && !player.isPlaying && (next < span.from - 1e-9 || next >= span.to)) goTo(span.from);
+  }
+
+  function loopBars(first, last) {
+    part("loop").value = "bars";
+    part("first").value = String(first);
+    part("last").value = String(last);
+    setLoop();
+  }
+
+  // Once through, the whole, a phrase: what the keys go through.
+  function stepLoop(by) {
+    const choices = [...part("loop").options].filter((option) => option.value !== "bars");
+    const at = choices.findIndex((option) => option.selected);
+    part("loop").value = choices[Math.min(Math.max(at + by, 0), choices.length - 1)].value;
+    setLoop();
+  }
+
+  function setTrade() {
+    const [every, of] = part("trade").value.split(" ");
+    player.ask("trade", { trade: every ? { every: Number(every), of } : null });
+  }
+
+  on(part("play"), "click", turn);
+  on(part("back"), "click", () => goTo(loop()?.from ?? 0));
+  on(part("tempo"), "change", () => setTempo(part("tempo").valueAsNumber));
+  on(part("loop"), "change", setLoop);
+  on(part("first"), "change", setLoop);
+  on(part("last"), "change", setLoop);
+  on(part("trade"), "change", setTrade);
+  on(part("open"), "change", () => player.ask("open", { isOpen: part("open").checked }));
+  on(part("where"), "input", () => {
+    isHeld = true;
+    if (score) goTo(barAt((Number(part("where").value) / 1000) * score.length).at);
+  });
+  on(part("where"), "change", () => (isHeld = false));
+  on(root, "input", (event) => {
+    const slider = event.target.closest?.("[data-level]");
+    if (slider) setLevel(slider);
+  });
+
+  function setLevel(slider) {
+    const level = Number(slider.value) / 100;
+    slider.setAttribute("aria-valuetext", level === 0 ? "silent" : `${slider.value} per cent`);
+    player.ask("level", { name: slider.dataset.level, level });
+  }
+
+  // Keys of the whole page; a box, a list and a button keep their own.
+  on(document, "keydown", (event) => {
+    if (event.ctrlKey || event.metaKey || !score) return;
+    const isOwn = event.target.closest?.("input, textarea, select, button, summary, a");
+    if (event.key === " " && !event.altKey && (!isOwn || event.target.type === "range")) turn();
+    else if (event.altKey && event.key === "ArrowUp") setTempo(part("tempo").valueAsNumber + 5);
+    else if (event.altKey && event.key === "ArrowDown") setTempo(part("tempo").valueAsNumber - 5);
+    else if (event.altKey && event.key === "PageDown") stepLoop(1);
+    else if (event.altKey && event.key === "PageUp") stepLoop(-1);
+    else return;
+    event.preventDefault();
+  });
+
+  // A click on a note goes there, a pull of the mouse over bars loops them; on a phone the finger moves the page instead.
+  let pulled = null;
+  on(page, "pointerdown", (event) => {
+    const isDrawing = event.target.closest?.("svg.engraving, .drawing");
+    if (score && isDrawing && event.pointerType !== "touch" && event.button === 0)
+      pulled = { x: event.clientX, y: event.clientY, bar: cursor.barAt(event.clientX, event.clientY), isFar: false };
+  });
+  on(page, "pointermove", (event) => {
+    if (!pulled || pulled.bar === undefined) return;
+    pulled.isFar ||= Math.hypot(event.clientX - pulled.x, event.clientY - pulled.y) > 12;
+    const other = pulled.isFar ? cursor.barAt(event.clientX, event.clientY) : undefined;
+    if (other === undefined || other === pulled.other) return;
+    pulled.other = other;
+    cursor.markBars([Math.min(pulled.bar, other), Math.max(pulled.bar, other)]);
+  });
+  on(document, "pointerup", () => {
+    if (pulled?.isFar && pulled.other !== undefined)
+      loopBars(Math.min(pulled.bar, pulled.other), Math.max(pulled.bar, pulled.other));
+    else pulled = null;
+  });
+  on(
+    page,
+    "click",
+    (event) => {
+      const wasPulled = pulled?.isFar;
+      pulled = null;
+      if (wasPulled) {
+        event.stopPropagation();
+        return;
+      }
+      const stroke = event.target.closest?.("g.tab-number[id]");
+      const place = stroke && score ? cursor.placeOfId(stroke.id) : undefined;
+      if (place !== undefined) goTo(place);
+    },
+    { capture: true },
+  );
+
+  function fill(score) {
+    const loops = [
+      ["", "once through"],
+      ["all", "the whole"],
+      ...score.phrases.map((phrase) => [String(phrase.number), `phrase ${phrase.number}: ${phrase.words}`]),
+      ["bars", "marked bars"],
+    ];
+    setOptions(part("loop"), loops, "all");
+    const bars = score.bars.filter((bar, i) => score.bars.findIndex((one) => one.bar === bar.bar) === i);
+    const names = bars.sort((a, b) => a.bar - b.bar).map((bar) => [String(bar.bar), bar.name]);
+    setOptions(part("first"), names, names[0][0]);
+    setOptions(part("last"), names, names.at(-1)[0]);
+    const box = part("tempo");
+    box.min = String(slowest);
+    box.max = String(Math.max(fastest, Math.ceil(score.tempo.perMinute)));
+    part("unit").textContent = `${score.tempo.unitName} a minute`;
+    setLevels(part("band"), score.parts.slice(1).map((one) => [one.name, one.words]), 0);
+    setLevels(part("accents"), [["banjo", "All of it"], ["melody", "Tune"], ["drone", "Short string"], ["fill", "Other notes"]], 100);
+  }
+
+  // Sliders that are there keep what a person gave them.
+  function setLevels(box, names, usual) {
+    for (const [name, words] of names) {
+      if (box.querySelector(`[data-level="${name}"]`)) continue;
+      const label = document.createElement("label");
+      label.textContent = words;
+      const slider = Object.assign(document.createElement("input"), { type: "range", min: "0", max: "150", step: "5" });
+      slider.value = String(usual);
+      slider.dataset.level = name;
+      label.append(slider);
+      box.append(label);
+      setLevel(slider);
+    }
+  }
+
+  return {
+    // Another break of the same piece goes on at the same place, tempo and loop; another piece begins anew.
+    load(told, piece) {
+      const isSame = score !== null && root.dataset.piece === piece;
+      const wasPlaying = player.isPlaying;
+      const now = player.heard();
+      const share = isSame ? (now && !now.counts ? now.place : next) / score.length : 0;
+      root.dataset.piece = piece;
+      cursor.clear();
+      player.load(told);
+      score = told;
+      fill(told);
+      cursor.load(told);
+      next = isSame ? cursor.placeOf(share * told.length) : 0;
+      setTempo(isSame ? part("tempo").valueAsNumber : told.tempo.perMinute);
+      setLoop();
+      setTrade();
+      say("");
+      if (wasPlaying && isSame) start();
+      else {
+        showState();
+        show(next);
+        cursor.clear();
+      }
+    },
+    say,
+    leave() {
+      left.abort();
+      cancelAnimationFrame(frame);
+      cursor.clear();
+      cursor.markBars(null);
+      return player.leave();
+    },
+  };
+}
+
+// What was chosen stays where it is still offered.
+function setOptions(list, options, usual) {
+  const before = list.options.length > 0 ? list.value : usual;
+  list.replaceChildren(...options.map(([value, words]) => new Option(words, value)));
+  list.value = options.some(([value]) => value === before) ? before : usual;
+}
