@@ -90,4 +90,37 @@ public class EditingTests
         await Assertions.Expect(page.Locator(".turns [aria-current]")).ToContainTextAsync("8 steps put in");
         visitor.Complaints.Should().BeEmpty();
     }
+
+    [Fact]
+    public async Task Versions_stand_in_a_row_and_one_is_seen_beside_the_break()
+    {
+        await using var visitor = await Visitor.Arrive();
+        await visitor.Open(Tune);
+        var page = visitor.Page;
+        await page.GetByRole(AriaRole.Button, new() { Name = "Make them all" }).ClickAsync();
+        await page.Locator(".versions li").First.WaitForAsync();
+        (await page.Locator(".versions li").CountAsync()).Should().BeGreaterThan(3);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Show it other licks" }).ClickAsync();
+        await Assertions.Expect(page.Locator("#summary")).ToContainTextAsync("other licks");
+        await page.GetByLabel("What is shown, beside").SelectOptionAsync("0");
+        await Assertions.Expect(page.Locator(".beside figure")).ToHaveCountAsync(2);
+        (await page.Locator(".beside figure").First.Locator(".differs").CountAsync()).Should().BeGreaterThan(0);
+        var folder = Directory.CreateDirectory(Path.Combine(Places.Root, "out", "pictures")).FullName;
+        await page.Locator(".beside").ScreenshotAsync(new() { Path = Path.Combine(folder, "beside.png") });
+        visitor.Complaints.Should().BeEmpty();
+    }
+
+    [Fact]
+    public async Task A_step_in_a_spot_leads_to_its_licks_which_are_drawn()
+    {
+        await using var visitor = await Visitor.Arrive();
+        await visitor.Open(Tune);
+        var page = visitor.Page;
+        await page.Locator("#drawing .wide .spot").First.WaitForAsync(new() { State = WaitForSelectorState.Attached });
+        await visitor.ChooseFirstStep();
+        await page.Keyboard.PressAsync("PageDown");
+        await page.Locator("#step-note a").ClickAsync();
+        await page.Locator(".lick-tab svg").First.WaitForAsync();
+        visitor.Complaints.Should().BeEmpty();
+    }
 }

@@ -170,6 +170,25 @@ public sealed class Bench
         Tell();
     }
 
+    /// <summary>One version of each kind of the break that is shown, where they were asked for; null while they are not there.</summary>
+    public ImmutableArray<MadeVersion>? Versions { get; private set; }
+
+    public bool IsMakingVersions { get; private set; }
+
+    /// <summary>Makes one version of each kind, away from the page's own thread.</summary>
+    public async Task FindVersions()
+    {
+        if (Now is not { } now || IsMakingVersions)
+            return;
+        IsMakingVersions = true;
+        Tell();
+        var made = await line.Run(() => MadeVersion.AllOf(now.Break));
+        IsMakingVersions = false;
+        if (Now?.Break == now.Break)
+            Versions = made;
+        Tell();
+    }
+
     /// <summary>What was copied last, step by step; empty for nothing.</summary>
     public ImmutableArray<PathStep> Copied { get; private set; } = [];
 
@@ -241,6 +260,8 @@ public sealed class Bench
 
     private void Show(Turn? turn)
     {
+        if (Now?.Break != turn?.Break)
+            Versions = null;
         Now = turn;
         Refusal = null;
         IsMaking = false;

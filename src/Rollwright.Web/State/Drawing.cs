@@ -1,4 +1,5 @@
 using Rollwright.Arranging;
+using Rollwright.Banjo.Licks;
 using Rollwright.Engraving;
 using Rollwright.Engraving.Svg;
 
@@ -24,6 +25,15 @@ public sealed class Drawing
 
     private static readonly PageStyle NarrowRows = PageStyle.PhraseRows with { Width = 390, Scale = 1.2 };
 
+    private static readonly PageStyle LickStyle = PageStyle.Continuous(230) with
+    {
+        ShowNotation = false,
+        ShowHeading = false,
+        ShowLegend = false,
+        ShowChords = false,
+        Margin = 4,
+    };
+
     private readonly Lazy<DrawnView> phrases;
     private readonly Lazy<DrawnView> printed;
 
@@ -40,6 +50,16 @@ public sealed class Drawing
     }
 
     public DrawnView In(BreakView view) => (view == BreakView.Phrases ? phrases : printed).Value;
+
+    /// <summary>In phrases, narrow, to stand beside another: its ids begin otherwise.</summary>
+    public static DrawnPage Beside(Arrangement made, string prefix) => Draw(made, NarrowRows, prefix);
+
+    /// <summary>A lick alone, as tab.</summary>
+    public static string Of(Lick lick, string prefix) =>
+        SvgWriter.Write(
+            Engraver.Lay(LickBreak.Of(lick), LickStyle),
+            options: new() { FixedSize = false, Prefix = prefix }
+        );
 
     // The page says the title and the setting itself.
     private static DrawnPage Draw(Arrangement made, PageStyle style, string prefix)
