@@ -14,6 +14,9 @@ namespace Rollwright.Engraving;
 /// <summary>The way in: from a break to pages of ink that the writers print.</summary>
 public static class Engraver
 {
+    /// <summary>Points from the line of string 1 to that of string 5 at scale 1.</summary>
+    public static double TabHeight { get; } = new Sizes(1).TabHeight;
+
     /// <summary>
     /// Lays a break out. The same break and style always make the same layout. Where a bar is too full for the width,
     /// everything is set smaller until it fits.

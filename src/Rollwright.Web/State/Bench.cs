@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Rollwright.Arranging;
+using Rollwright.Arranging.Solving;
 using Rollwright.Formats.Abc;
 using Rollwright.Music.Tunes;
 using Rollwright.Web.Words;
@@ -41,6 +42,9 @@ public sealed class Bench
 
     /// <summary>What is shown; null where nothing could be made, and then the problems say why.</summary>
     public Turn? Now { get; private set; }
+
+    /// <summary>How the break is looked at.</summary>
+    public BreakView View { get; private set; }
 
     /// <summary>What is asked about that which is shown.</summary>
     public Inquiry Inquiry { get; }
@@ -158,6 +162,43 @@ public sealed class Bench
         var grid = now.Arrangement.Grid;
         var place = PlaceWords.Of(grid, locks.Min(kept => kept.First), locks.Max(kept => kept.Last));
         return Change(where, place, locks[0].Words, made => made.With(locks));
+    }
+
+    public void Look(BreakView view)
+    {
+        View = view;
+        Tell();
+    }
+
+    /// <summary>What was copied last, step by step; empty for nothing.</summary>
+    public ImmutableArray<PathStep> Copied { get; private set; } = [];
+
+    /// <summary>The edit that was refused last, while its refusal is shown; null for none.</summary>
+    public Edit? Refused { get; private set; }
+
+    /// <summary>Changes what sounds by hand; where hands cannot do it, what is shown stays, and the refusal says why.</summary>
+    public async Task Make(Edit edit, bool withRoom = false)
+    {
+        ArgumentNullException.ThrowIfNull(edit);
+        if (Now is not { TakesChanges: true } now)
+            return;
+        Refused = null;
+        var place = PlaceWords.Of(now.Arrangement.Grid, edit.First, edit.First + edit.Wanted.Length - 1);
+        await Change(AskedAt.Step, place, edit.Words, withRoom ? edit.MakeWithRoom : edit.Make);
+        if (Refusal is (AskedAt.Step, _))
+        {
+            Refused = edit;
+            Tell();
+        }
+    }
+
+    /// <summary>Remembers what sounds from one step to another, to be put in elsewhere.</summary>
+    public void Copy(int first, int last)
+    {
+        if (Now is not { } now)
+            return;
+        Copied = [.. Enumerable.Range(first, last - first + 1).Select(now.Arrangement.PathAt)];
+        Tell();
     }
 
     /// <summary>Goes to one of the turns, back or on.</summary>
