@@ -41,7 +41,8 @@ internal sealed class SoundOptions
     };
     private readonly Option<string?> phrase = new("--phrase")
     {
-        Description = "Only a phrase of two bars, by its part and number: A1, B3.",
+        Description =
+            "Only a phrase of two bars, by its number on the page, 3, or by its part and number in it: A1, B3.",
     };
     private readonly Option<int?> restEvery = new("--rest-every")
     {
