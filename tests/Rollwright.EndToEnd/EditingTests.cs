@@ -44,8 +44,8 @@ public class EditingTests
         await page.Keyboard.PressAsync("ArrowRight");
         await page.Keyboard.PressAsync("ArrowRight");
         var drawing = page.Locator("#drawing");
+        await Assertions.Expect(page.Locator("#drawing[aria-valuetext*='bar 1, beat 1:']")).ToHaveCountAsync(1);
         var before = await drawing.GetAttributeAsync("aria-valuetext");
-        before.Should().Contain("bar 1, beat 1");
         await page.Keyboard.PressAsync("ArrowUp");
         await page.Keyboard.TypeAsync("0");
         await Assertions.Expect(page.Locator("#drawing[aria-valuetext*=\'string 2, open\']")).ToHaveCountAsync(1);
@@ -121,6 +121,21 @@ public class EditingTests
         await page.Keyboard.PressAsync("PageDown");
         await page.Locator("#step-note a").ClickAsync();
         await page.Locator(".lick-tab svg").First.WaitForAsync();
+        visitor.Complaints.Should().BeEmpty();
+    }
+
+    [Fact]
+    public async Task Letters_that_are_typed_grow_on_a_staff_and_become_a_break()
+    {
+        await using var visitor = await Visitor.Arrive();
+        await visitor.Ready();
+        var page = visitor.Page;
+        await page.GetByText("Type or paste ABC").ClickAsync();
+        await page.GetByLabel("The tune as ABC text").FillAsync("GABc dedB|dedB dedB|");
+        await Assertions.Expect(page.Locator(".growing .note-head")).Not.ToHaveCountAsync(0);
+        await Assertions.Expect(page.GetByText("2 bars, 16 notes in G")).ToBeVisibleAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Make the break" }).ClickAsync();
+        await Assertions.Expect(page.Locator("h1")).ToHaveTextAsync("My tune");
         visitor.Complaints.Should().BeEmpty();
     }
 }

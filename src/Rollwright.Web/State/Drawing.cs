@@ -2,6 +2,7 @@ using Rollwright.Arranging;
 using Rollwright.Banjo.Licks;
 using Rollwright.Engraving;
 using Rollwright.Engraving.Svg;
+using Rollwright.Music.Tunes;
 
 namespace Rollwright.Web.State;
 
@@ -34,6 +35,13 @@ public sealed class Drawing
         Margin = 4,
     };
 
+    private static readonly PageStyle TuneStyle = PageStyle.Continuous(300) with
+    {
+        Scale = 0.85,
+        Margin = 4,
+        ShowHeading = false,
+    };
+
     private readonly Lazy<DrawnView> phrases;
     private readonly Lazy<DrawnView> printed;
 
@@ -50,6 +58,10 @@ public sealed class Drawing
     }
 
     public DrawnView In(BreakView view) => (view == BreakView.Phrases ? phrases : printed).Value;
+
+    /// <summary>A tune as fiddlers read it.</summary>
+    public static string Of(Tune tune, string prefix) =>
+        SvgWriter.Write(Engraver.Lay(tune, TuneStyle), options: new() { FixedSize = false, Prefix = prefix });
 
     /// <summary>In phrases, narrow, to stand beside another: its ids begin otherwise.</summary>
     public static DrawnPage Beside(Arrangement made, string prefix) => Draw(made, NarrowRows, prefix);
