@@ -112,6 +112,18 @@ public sealed record FingerLock(int Step, RightFinger Finger) : Lock(Step, Step)
     public override string Words => $"{Finger} plucks";
 }
 
+/// <summary>Played in one of the ways that the style chooses from: rolls, or the tune note by note.</summary>
+/// <param name="First">The first step.</param>
+/// <param name="Last">The last step.</param>
+/// <param name="Manner">Index of the way in <see cref="Styles.Style.Manners"/>.</param>
+/// <param name="Name">Its name.</param>
+public sealed record WayLock(int First, int Last, int Manner, string Name) : Lock(First, Last)
+{
+    public override bool Allows(int step, PathStep done) => done.Manner == Manner;
+
+    public override string Words => $"{Name} style";
+}
+
 /// <summary>The left hand holds a shape.</summary>
 /// <param name="First">The first step.</param>
 /// <param name="Last">The last step.</param>
