@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Rollwright.Cli.Commands;
+using Rollwright.Cli.Commands.Library;
 
 var root = new RootCommand("From the melody that fiddlers play to a break for the five-string banjo.")
 {
@@ -11,6 +12,7 @@ var root = new RootCommand("From the melody that fiddlers play to a break for th
     RenderCommand.Build(),
     PracticeCommand.Build(),
     FigureCommand.Build(),
+    LibraryCommand.Build(),
     ServeCommand.Build(),
 };
 return await Exit.GuardedAsync(root, args);

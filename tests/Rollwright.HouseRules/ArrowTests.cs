@@ -20,8 +20,21 @@ public class ArrowTests
         ["Audio"] = [],
         ["Sound"] = ["Banjo", "Music", "Audio"],
         ["Lessons"] = ["Music", "Banjo", "Arranging", "Engraving", "Sound", "Audio", "Formats"],
-        ["Web"] = ["Music", "Banjo", "Arranging", "Formats", "Engraving", "Audio", "Sound", "Lessons"],
-        ["Cli"] = ["Music", "Banjo", "Arranging", "Formats", "Engraving", "Audio", "Sound", "Lessons", "Web"],
+        ["Library"] = ["Music", "Banjo", "Formats"],
+        ["Web"] = ["Music", "Banjo", "Arranging", "Formats", "Engraving", "Audio", "Sound", "Lessons", "Library"],
+        ["Cli"] =
+        [
+            "Music",
+            "Banjo",
+            "Arranging",
+            "Formats",
+            "Engraving",
+            "Audio",
+            "Sound",
+            "Lessons",
+            "Library",
+            "Web",
+        ],
     };
 
     private static readonly Architecture Rooms = new ArchLoader()

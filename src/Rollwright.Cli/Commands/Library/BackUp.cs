@@ -1,0 +1,43 @@
+using System.CommandLine;
+using Rollwright.Library.Backups;
+
+namespace Rollwright.Cli.Commands.Library;
+
+/// <summary><c>rollwright library backup FILE</c> and <c>restore FILE</c></summary>
+internal static class BackUp
+{
+    public static Command Build()
+    {
+        var file = new Argument<string>("file") { Description = "The zip to write." };
+        var command = new Command("backup", "Writes all of a library as one zip of open formats.") { file };
+        command.SetAction(
+            async (parsed, _) =>
+            {
+                var library = await LibraryCommand.OpenAsync(parsed);
+                await Backup.WriteAsync(library, parsed.GetRequiredValue(file), TimeProvider.System);
+                Exit.Say($"{await library.CountAsync()} tunes and their breaks are in {parsed.GetRequiredValue(file)}");
+                return Exit.Done;
+            }
+        );
+        return command;
+    }
+
+    public static Command BuildRestore()
+    {
+        var file = new Argument<string>("file") { Description = "A backup." };
+        var command = new Command("restore", "Adds what a backup holds; what is there already stays as it is.")
+        {
+            file,
+        };
+        command.SetAction(
+            async (parsed, _) =>
+            {
+                var library = await LibraryCommand.OpenAsync(parsed);
+                var (tunes, breaks) = await Backup.RestoreAsync(library, parsed.GetRequiredValue(file));
+                Exit.Say($"{tunes} tunes and {breaks} breaks added to {library.Place.Name}");
+                return Exit.Done;
+            }
+        );
+        return command;
+    }
+}

@@ -1,0 +1,27 @@
+using System.Collections.Immutable;
+
+namespace Rollwright.Library.Kept;
+
+/// <summary>A tune as it is kept.</summary>
+/// <param name="Id">Its name for ever, in backups too.</param>
+/// <param name="Title">As the source has it.</param>
+/// <param name="Abc">The text as it came.</param>
+/// <param name="Key">"G major".</param>
+/// <param name="Metre">"2/2".</param>
+/// <param name="Composer">Or "traditional" as the source says; may be empty.</param>
+/// <param name="Source">The file that it came from; may be empty.</param>
+/// <param name="Tags">The person's own words for it.</param>
+/// <param name="Fingerprint">The same for the same melody in any key; see <see cref="TuneFingerprint"/>.</param>
+/// <param name="AddedAt">When it came.</param>
+public sealed record KeptTune(
+    Guid Id,
+    string Title,
+    string Abc,
+    string Key,
+    string Metre,
+    string Composer,
+    string Source,
+    ImmutableArray<string> Tags,
+    string Fingerprint,
+    DateTimeOffset AddedAt
+);

@@ -1,0 +1,28 @@
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Design;
+
+namespace Rollwright.Library.Storage;
+
+/// <summary>A server, for a class.</summary>
+internal sealed class PostgresContext(DbContextOptions<PostgresContext> options) : LibraryContext(options)
+{
+    public static DbContextOptions<PostgresContext> Options(string connection) =>
+        new DbContextOptionsBuilder<PostgresContext>().UseNpgsql(connection).Options;
+
+    public override IQueryable<TuneRow> Matching(IReadOnlyList<string> words, int most)
+    {
+        var query = string.Join(" & ", words.Select(word => $"'{word.Replace("'", "", StringComparison.Ordinal)}':*"));
+        return Tunes.FromSql(
+            $"""
+            SELECT t.* FROM "Tunes" t WHERE t."SearchVector" @@ to_tsquery('simple', {query})
+            ORDER BY ts_rank(t."SearchVector", to_tsquery('simple', {query})) DESC, t."Title" LIMIT {most}
+            """
+        );
+    }
+
+    /// <summary>For the tool that writes migrations.</summary>
+    internal sealed class Factory : IDesignTimeDbContextFactory<PostgresContext>
+    {
+        public PostgresContext CreateDbContext(string[] args) => new(Options("Host=localhost;Database=design"));
+    }
+}

@@ -1,0 +1,54 @@
+namespace Rollwright.Library.Storage;
+
+/// <summary>Rows of the tables; they never leave the room. Numbers are the database's own, ids are for ever.</summary>
+internal sealed class TuneRow
+{
+    public long Number { get; set; }
+    public Guid Id { get; set; }
+    public required string Title { get; set; }
+    public required string Abc { get; set; }
+    public required string Key { get; set; }
+    public required string Metre { get; set; }
+    public required string Composer { get; set; }
+    public required string Source { get; set; }
+
+    /// <summary>Parted by line ends.</summary>
+    public required string Tags { get; set; }
+    public required string Fingerprint { get; set; }
+
+    /// <summary>Letters without accents, small: what search looks in.</summary>
+    public required string SearchText { get; set; }
+    public DateTimeOffset AddedAt { get; set; }
+}
+
+internal sealed class BreakRow
+{
+    public long Number { get; set; }
+    public Guid Id { get; set; }
+    public Guid Tune { get; set; }
+    public required string Title { get; set; }
+    public int Current { get; set; }
+    public DateTimeOffset ChangedAt { get; set; }
+}
+
+internal sealed class RevisionRow
+{
+    public Guid Break { get; set; }
+    public int Number { get; set; }
+    public int? Parent { get; set; }
+    public DateTimeOffset At { get; set; }
+    public required string By { get; set; }
+    public required string Words { get; set; }
+    public required string Wishes { get; set; }
+    public required string Json { get; set; }
+}
+
+internal sealed class PracticeRow
+{
+    public Guid Break { get; set; }
+    public DateOnly Day { get; set; }
+    public int Phrase { get; set; }
+    public double Tempo { get; set; }
+    public int Clean { get; set; }
+    public int Spoiled { get; set; }
+}
