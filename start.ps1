@@ -9,5 +9,10 @@ if ($LASTEXITCODE -ne 0) { exit $LASTEXITCODE }
 $tunes = Get-ChildItem data/demo/*.abc | ForEach-Object { $_.FullName }
 & out/program/rollwright arrange @tunes --out-dir out --to 'tab,pdf,png,svg,musicxml,mid,wav,json'
 if ($LASTEXITCODE -ne 0) { exit $LASTEXITCODE }
+# One of them to hear, with the band: counted in, played twice.
+foreach ($form in 'wav', 'opus') {
+    & out/program/rollwright render out/wren-on-the-gatepost.json --band all --count-in 1 --times 2 -o "out/wren-on-the-gatepost-band.$form"
+    if ($LASTEXITCODE -ne 0) { exit $LASTEXITCODE }
+}
 Write-Output 'The demo tunes are in out/.'
 & out/program/rollwright serve @args

@@ -4,6 +4,7 @@ using Rollwright.Banjo.Breaks;
 using Rollwright.Bench.Columns;
 using Rollwright.Bench.Tunes;
 using Rollwright.Sound;
+using Rollwright.Sound.Band;
 
 namespace Rollwright.Bench;
 
@@ -20,6 +21,10 @@ public class SoundBenchmarks
 
     [Benchmark]
     public Samples Render() => Synth.Render(played);
+
+    /// <summary>The same with bass, guitar, chop and click, two channels.</summary>
+    [Benchmark]
+    public Samples RenderWithBand() => Synth.Render(played, new() { Band = Ensemble.Accompanists, Stereo = true });
 
     /// <summary>The sound that is measured, made once: its length is the real time of the table.</summary>
     internal static Samples Sound() => Synth.Render(DemoTune.Arrange());

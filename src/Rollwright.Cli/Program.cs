@@ -9,6 +9,7 @@ var root = new RootCommand("From the melody that fiddlers play to a break for th
     CheckCommand.Build(),
     LicksCommand.Build(),
     RenderCommand.Build(),
+    PracticeCommand.Build(),
     FigureCommand.Build(),
     ServeCommand.Build(),
 };

@@ -58,9 +58,9 @@ public static class Engraver
         var (sizes, bars, front) = Measure(played, style, written);
         var form = BreakReading.FormOf(written);
         var ends = new PartEnds(form);
-        var systems = SetSystems(bars, ends, style, sizes, front);
         var opening = written[0].Index;
         var phrases = new PhraseNumbers(form, written[0].Index);
+        var systems = SetSystems(bars, ends, style, sizes, front, style.ByPhrases ? phrases : null);
         var drawn = new SystemDrawing(played, spots, phrases, style, sizes, front).Draw(systems);
         var (pages, places) = new PageSetting(style, sizes, played.Title).Set(
             style.ShowHeading ? Heading.Draw(played, style, sizes) : null,
@@ -106,10 +106,11 @@ public static class Engraver
         PartEnds ends,
         PageStyle style,
         Sizes sizes,
-        SystemFront front
+        SystemFront front,
+        PhraseNumbers? phrases
     )
     {
-        var lines = LineBreaking.Choose(bars, ends, first => RoomFor(style, sizes, front, first));
+        var lines = LineBreaking.Choose(bars, ends, first => RoomFor(style, sizes, front, first), phrases);
         var left = style.Margin + Brackets.WidthBefore(sizes);
         return [.. lines.Select((line, i) => SystemSetting.Set(bars, line, i, left, front.WidthOf(i == 0), sizes))];
     }

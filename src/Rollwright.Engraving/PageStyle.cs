@@ -30,6 +30,18 @@ public sealed record PageStyle
     /// <summary>The tune itself as a small line of notes above each system, where the break holds it.</summary>
     public bool ShowTune { get; init; }
 
+    /// <summary>Each phrase on a line of its own, as it is taught; parted only where the page is too narrow for it.</summary>
+    public bool ByPhrases { get; init; }
+
+    /// <summary>
+    /// With the tune: each of its notes is joined to the stroke that plays it, slanted where it is moved; the head of one that
+    /// is left out is hollow.
+    /// </summary>
+    public bool ShowFates { get; init; }
+
+    /// <summary>Under each bar a band, as full as the bar's comfortable tempo is used by the break's own, with that tempo.</summary>
+    public bool ShowTempos { get; init; }
+
     /// <summary>Brackets over the phrases, two bars each (common practice of fiddle tunes), numbered as they are taught.</summary>
     public bool ShowPhrases { get; init; }
 
@@ -68,8 +80,24 @@ public sealed record PageStyle
     /// <summary>One long page for a screen of that width.</summary>
     public static PageStyle Continuous(double width) => new() { Width = width, Margin = Math.Min(24, width / 30) };
 
-    /// <summary>One long column for a telephone.</summary>
-    public static PageStyle Phone { get; } = Continuous(390);
+    /// <summary>One long column for a telephone, mostly two bars wide: numbers as large as its text.</summary>
+    public static PageStyle Phone { get; } = Continuous(390) with { Scale = 1.35 };
+
+    /// <summary>
+    /// One phrase a row, as a break is taught: the tune above, joined to the tab below, and how much of a comfortable tempo
+    /// each bar uses.
+    /// </summary>
+    public static PageStyle PhraseRows { get; } =
+        Continuous(430) with
+        {
+            ByPhrases = true,
+            ShowNotation = false,
+            ShowTune = true,
+            ShowFates = true,
+            ShowTempos = true,
+            ShowPhrases = true,
+            MaySaveAPage = false,
+        };
 
     /// <exception cref="ArgumentException">A length is out of its range.</exception>
     internal static void Check(PageStyle style)

@@ -24,7 +24,7 @@ public static class Synth
         foreach (var part in ensemble.Parts)
             Stage.Add(part, options, mix);
         Level.FadeOut(mix, options);
-        Level.Apply(mix, Level.GainFor(mix));
+        Level.Apply(mix, Level.GainFor(mix, options.Stereo ? 2 : 1));
         return new(options.SampleRate, options.Stereo ? 2 : 1, mix);
     }
 
@@ -45,7 +45,7 @@ public static class Synth
                 mix[i] += values[i];
             alone.Add((part.Name, values));
         }
-        var gain = Level.GainFor(mix);
+        var gain = Level.GainFor(mix, options.Stereo ? 2 : 1);
         return
         [
             .. alone.Select(part =>

@@ -92,6 +92,7 @@ public class BenchTests
             ["abc"] = "%abc-2.1",
             ["mid"] = "MThd",
             ["wav"] = "RIFF",
+            ["opus"] = "OggS",
             ["json"] = "{",
             ["tab"] = "Gate and Gravel",
         };

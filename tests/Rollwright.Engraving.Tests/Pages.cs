@@ -18,6 +18,7 @@ internal static class Pages
         },
         PageStyle.LargePrint,
         PageStyle.Phone,
+        PageStyle.PhraseRows,
         PageStyle.Continuous(1200),
         PageStyle.A4 with
         {

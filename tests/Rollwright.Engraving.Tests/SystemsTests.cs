@@ -21,6 +21,19 @@ public class SystemsTests
     }
 
     [Fact]
+    public void Lines_one_below_the_other_are_of_like_density_at_any_size()
+    {
+        foreach (var scale in new[] { 1, 1.2, 1.4, 1.6, 1.8 })
+        {
+            var layout = Engraver.Lay(TwoParts(8), PageStyle.LargePrint with { Scale = scale });
+            var full = layout.Bars.Where(place => place.Bar > 0).GroupBy(place => place.System);
+            var widths = full.Select(system => system.Average(place => place.Box.Width)).ToList();
+            foreach (var (above, below) in widths.Zip(widths.Skip(1)))
+                (below / above).Should().BeInRange(0.6, 1.67, $"bars do not jump in width at scale {scale}");
+        }
+    }
+
+    [Fact]
     public void A_short_last_system_is_not_stretched_to_the_margin()
     {
         var layout = Engraver.Lay(TwoParts(2), PageStyle.A4);

@@ -19,7 +19,7 @@ public class ArrowTests
         ["Engraving"] = ["Banjo", "Music"],
         ["Audio"] = [],
         ["Sound"] = ["Banjo", "Music", "Audio"],
-        ["Lessons"] = ["Music", "Banjo", "Arranging", "Engraving", "Audio", "Sound", "Formats"],
+        ["Lessons"] = ["Music", "Banjo", "Arranging", "Engraving", "Sound", "Audio", "Formats"],
         ["Web"] = ["Music", "Banjo", "Arranging", "Formats", "Engraving", "Audio", "Sound", "Lessons"],
         ["Cli"] = ["Music", "Banjo", "Arranging", "Formats", "Engraving", "Audio", "Sound", "Lessons", "Web"],
     };

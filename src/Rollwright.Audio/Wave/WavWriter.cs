@@ -1,4 +1,5 @@
 using System.Buffers.Binary;
+using System.Runtime.CompilerServices;
 
 namespace Rollwright.Audio.Wave;
 
@@ -33,7 +34,8 @@ public static class WavWriter
         return bytes;
     }
 
-    internal static int BytesPerValue(WavEncoding encoding) =>
+    /// <summary>Bytes of a file for each value of each channel.</summary>
+    public static int BytesPerValue(WavEncoding encoding) =>
         encoding switch
         {
             WavEncoding.Pcm16 => 2,
@@ -67,6 +69,7 @@ public static class WavWriter
         Put32(bytes[(at + 4)..], dataLength);
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static void WriteData(Span<byte> data, ReadOnlySpan<float> values, WavEncoding encoding)
     {
         for (var i = 0; i < values.Length; i++)

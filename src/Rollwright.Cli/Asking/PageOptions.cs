@@ -16,6 +16,7 @@ internal sealed class PageOptions
         ["large"] = PageStyle.LargePrint,
         ["phone"] = PageStyle.Phone,
         ["column"] = BreakForm.PictureStyle,
+        ["rows"] = PageStyle.PhraseRows,
     }.ToImmutableDictionary();
 
     private static readonly ImmutableDictionary<string, Func<PageStyle, bool, PageStyle>> Parts = new Dictionary<
@@ -31,6 +32,8 @@ internal sealed class PageOptions
         ["tune"] = (style, on) => style with { ShowTune = on },
         ["phrases"] = (style, on) => style with { ShowPhrases = on },
         ["names"] = (style, on) => style with { ShowNames = on },
+        ["fates"] = (style, on) => style with { ShowTune = on || style.ShowTune, ShowFates = on },
+        ["tempos"] = (style, on) => style with { ShowTempos = on },
         ["heading"] = (style, on) => style with { ShowHeading = on },
         ["legend"] = (style, on) => style with { ShowLegend = on },
         [Spots] = (style, _) => style,
@@ -41,7 +44,7 @@ internal sealed class PageOptions
     private readonly Option<string?> paper = new("--page")
     {
         Description =
-            "The paper of pdf, png and svg: a4, letter, large (large print), phone or column (one page as long as the music).",
+            "The paper of pdf, png and svg: a4, letter, large (large print), phone, column (one page as long as the music) or rows (one phrase a row, joined to the tune).",
     };
     private readonly Option<string?> staves = new("--staves")
     {
@@ -50,7 +53,7 @@ internal sealed class PageOptions
     private readonly Option<string?> show = new("--show")
     {
         Description =
-            "What is drawn besides, such as left,phrases: left (fingers of the left hand), diagrams (of chords), tune (a small line above), phrases, names (of rolls and licks), spots (with arrange).",
+            "What is drawn besides, such as left,phrases: left (fingers of the left hand), diagrams (of chords), tune (a small line above), phrases, names (of rolls and licks), fates (what becomes of each note of the tune), tempos (up to which a bar is comfortable), spots (with arrange).",
     };
     private readonly Option<string?> hide = new("--hide")
     {
@@ -77,8 +80,8 @@ internal sealed class PageOptions
             throw new RequestException($"--page: no paper is called '{name}'; known are {Names(Papers.Keys)}");
         var shown = Listed(parsed.GetValue(show), "--show");
         var hidden = Listed(parsed.GetValue(hide), "--hide");
-        var both = parsed.GetValue(staves) ?? "both";
-        if (both is not ("both" or "tab" or "notation"))
+        var both = parsed.GetValue(staves);
+        if (both is not (null or "both" or "tab" or "notation"))
             throw new RequestException($"--staves: '{both}' is none of both, tab, notation");
         if (parsed.GetValue(dpi) is < 10 or > 1200)
             throw new RequestException($"--dpi {parsed.GetValue(dpi)}: take 10 to 1200 dots per inch");
@@ -86,7 +89,8 @@ internal sealed class PageOptions
 
         PageStyle Change(PageStyle style)
         {
-            style = style with { ShowNotation = both != "tab", ShowTab = both != "notation" };
+            if (both is not null)
+                style = style with { ShowNotation = both != "tab", ShowTab = both != "notation" };
             style = shown.Aggregate(style, (all, part) => Parts[part](all, true));
             return hidden.Aggregate(style, (all, part) => Parts[part](all, false));
         }

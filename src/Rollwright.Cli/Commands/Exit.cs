@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Rollwright.Cli.Files;
+using Rollwright.Sound;
 
 namespace Rollwright.Cli.Commands;
 
@@ -39,7 +40,7 @@ internal static class Exit
 
     /// <summary>Faults of the request, the files or the machine, which have a message for people.</summary>
     public static bool IsExpected(Exception fault) =>
-        fault is RequestException or IOException or UnauthorizedAccessException;
+        fault is RequestException or SoundException or IOException or UnauthorizedAccessException;
 
     /// <summary>One line for people; standard output stays for what was asked for.</summary>
     public static void Say(string line) => Console.Error.WriteLine(line.ReplaceLineEndings(" "));

@@ -4,7 +4,7 @@ using Rollwright.Cli.Files;
 
 namespace Rollwright.Cli.Commands;
 
-/// <summary><c>rollwright render BREAK -o FILE</c>: a break in another form.</summary>
+/// <summary><c>rollwright render BREAK -o FILE</c>: a break in another form; as sound alone or with a band.</summary>
 internal static class RenderCommand
 {
     public static Command Build()
@@ -20,7 +20,13 @@ internal static class RenderCommand
             DefaultValueFactory = _ => "-",
         };
         var page = new PageOptions();
-        var command = new Command("render", "Writes a break in another form.") { input, output };
+        var sound = new SoundOptions();
+        var command = new Command("render", "Writes a break in another form, or sounds it, alone or with a band.")
+        {
+            input,
+            output,
+        };
+        sound.AddTo(command);
         page.AddTo(command);
         command.SetAction(parsed =>
         {
@@ -31,7 +37,13 @@ internal static class RenderCommand
                 throw new RequestException(
                     "--show spots: a break alone does not know them; ask 'arrange' with its tune"
                 );
-            PageOutput.Write(path, form, BreakInput.Read(parsed.GetRequiredValue(input)), choice);
+            if (!SoundOutput.IsSound(form.Ending))
+                sound.RefuseFor(parsed, path);
+            var played = BreakInput.Read(parsed.GetRequiredValue(input));
+            if (SoundOutput.IsSound(form.Ending))
+                SoundOutput.Write(path, form.Ending, played, sound.Read(parsed, played, form.Ending == "opus"));
+            else
+                PageOutput.Write(path, form, played, choice);
             return Exit.Done;
         });
         return command;

@@ -1,6 +1,5 @@
 using Rollwright.Banjo.Breaks;
 using Rollwright.Banjo.Playability;
-using Rollwright.Music.Metre;
 
 namespace Rollwright.Cli.Commands;
 
@@ -11,7 +10,7 @@ internal static class TempoTable
     {
         var limit = TempoLimit.Of(found);
         var numbering = found.Numbering;
-        var unit = UnitOf(limit.Unit);
+        var unit = found.Tempo.UnitName;
         Console.WriteLine($"{path}: comfortable tempo of each bar, in {unit}s a minute");
         foreach (var bar in limit.Bars)
         {
@@ -50,11 +49,4 @@ internal static class TempoTable
     }
 
     private static double? Rounded(double? tempo) => tempo is { } value ? Math.Floor(value * 10) / 10 : null;
-
-    private static string UnitOf(Fraction unit) =>
-        unit == new Fraction(1, 2) ? "half note"
-        : unit == new Fraction(1, 4) ? "quarter note"
-        : unit == new Fraction(3, 8) ? "dotted quarter note"
-        : unit == new Fraction(1, 8) ? "eighth note"
-        : $"{unit} note";
 }

@@ -43,6 +43,8 @@ public enum InkKind
     Spot,
     Phrase,
     TuneLine,
+    Join,
+    TempoBand,
     ChordDiagram,
     Caption,
     FormCell,

@@ -1,9 +1,9 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Rollwright.Banjo.Breaks;
+using Rollwright.Banjo.Forms;
 using Rollwright.Engraving.Labels;
 using Rollwright.Engraving.Notation;
-using Rollwright.Music.Forms;
 using Rollwright.Music.Metre;
 
 namespace Rollwright.Engraving.Figures;
@@ -24,31 +24,21 @@ internal static class FormParts
     public static ImmutableArray<FormPart> Of(Break played)
     {
         var written = BreakReading.Read(played);
-        var form = BreakReading.FormOf(written);
-        var ends = new PartEnds(form);
-        var phrases = new PhraseNumbers(form);
-        var parts = ImmutableArray.CreateBuilder<FormPart>();
         var letters = new Letters(played);
-        var first = 0;
-        for (var i = 1; i <= written.Length; i++)
-        {
-            if (!ends.Before(i))
-                continue;
-            var bars = written[first..i];
-            var name = bars.Select(bar => bar.Bar.Marks.Part).FirstOrDefault(part => part is { Length: > 0 });
-            parts.Add(
-                new(
-                    name ?? $"{(char)('A' + (parts.Count % 26))}",
-                    bars.Max(bar => Math.Max(1, bar.Bar.Marks.RepeatEnd)),
+        return
+        [
+            .. BreakForm
+                .Of(played)
+                .Select(part => new FormPart(
+                    part.Name,
+                    part.Times,
                     [
-                        .. bars.GroupBy(bar => (phrases.Of(bar.Index), EndingOf(bars, bar)))
-                            .Select(group => PhraseOf(played, [.. group], group.Key.Item2, letters)),
+                        .. part.Phrases.Select(phrase =>
+                            PhraseOf(played, [.. phrase.Bars.Select(bar => written[bar])], phrase.Ending, letters)
+                        ),
                     ]
-                )
-            );
-            first = i;
-        }
-        return parts.ToImmutable();
+                )),
+        ];
     }
 
     private static FormPhrase PhraseOf(Break played, ImmutableArray<WrittenBar> bars, string ending, Letters letters)
@@ -79,19 +69,6 @@ internal static class FormParts
             return null;
         var before = played.Bars.Take(bar).LastOrDefault(earlier => !earlier.Chords.IsEmpty);
         return before is null ? null : PrintedNames.Of(before.Chords[^1].Chord);
-    }
-
-    private static string EndingOf(ImmutableArray<WrittenBar> bars, WrittenBar bar)
-    {
-        for (var i = bar.Index - bars[0].Index; i >= 0; i--)
-        {
-            var marks = bars[i].Bar.Marks;
-            if (bars[i] != bar && (marks.EndingStop || marks.RepeatEnd > 1))
-                return "";
-            if (!marks.EndingStart.IsEmpty)
-                return string.Concat(marks.EndingStart.Select(pass => $"{pass}."));
-        }
-        return "";
     }
 
     // The tune's notes where it is known; a bar is told by what sounds in it and when.

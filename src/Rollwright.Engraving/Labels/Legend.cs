@@ -26,6 +26,9 @@ internal static class Legend
         return sheet;
     }
 
+    // A sign and its word stay on one line.
+    private const char Bound = '\u00a0';
+
     private static string WordsFor(Break played, PageStyle style)
     {
         var strokes = played.Bars.SelectMany(bar => bar.Strokes).ToList();
@@ -33,15 +36,23 @@ internal static class Legend
         if (style.ShowTab && style.ShowMelody && strokes.Exists(stroke => stroke.IsMelody))
             says.Add("Bold and underlined: a note of the tune.");
         if (style.ShowRightHand && strokes.Exists(stroke => stroke.Right is not null))
-            says.Add("T thumb, I index, M middle finger.");
+            says.Add($"T{Bound}thumb, I{Bound}index, M{Bound}middle{Bound}finger.");
         var slurs = new List<string>();
         foreach (var kind in new[] { SlurKind.HammerOn, SlurKind.PullOff, SlurKind.Slide, SlurKind.Choke })
         {
             if (style.ShowTab && strokes.Exists(stroke => stroke.Slur == kind))
-                slurs.Add($"{SlurNames.Letter(kind)} {SlurNames.Word(kind)}");
+                slurs.Add($"{SlurNames.Letter(kind)}{Bound}{SlurNames.Word(kind)}");
         }
         if (slurs.Count > 0)
             says.Add(string.Join(", ", slurs) + ".");
+        if (style.ShowTune && style.ShowFates && played.Tune is not null)
+            says.Add(
+                "Small notes: the tune; joined to what plays it, slanted if early or late, broken if in another octave; hollow and not joined: left out."
+            );
+        if (style.ShowTempos)
+            says.Add(
+                $"Bands: how much of a comfortable tempo, the number, {played.Tempo.UnitName}{Bound}={Bound}{played.Tempo.PerMinute:0.##} uses."
+            );
         return string.Join(' ', says);
     }
 }

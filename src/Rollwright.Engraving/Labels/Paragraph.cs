@@ -2,15 +2,18 @@ using Rollwright.Engraving.Measuring;
 
 namespace Rollwright.Engraving.Labels;
 
-/// <summary>Parts a text into lines that fit a width.</summary>
+/// <summary>Parts a text at its spaces into lines that fit a width; a no-break space (U+00A0) holds together.</summary>
 internal static class Paragraph
 {
+    private static readonly char[] Spaces = [' ', '\t', '\r', '\n'];
+
     public static List<string> Lines(string text, double width, double size, Face face)
     {
         var lines = new List<string>();
         var line = "";
-        foreach (var word in text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries))
+        foreach (var bound in text.Split(Spaces, StringSplitOptions.RemoveEmptyEntries))
         {
+            var word = bound.Replace('\u00a0', ' ');
             var longer = line.Length == 0 ? word : $"{line} {word}";
             if (Lettering.WidthOf(longer, size, face) <= width)
             {

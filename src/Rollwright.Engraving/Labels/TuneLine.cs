@@ -17,7 +17,9 @@ internal static class TuneLine
 {
     private const double Smaller = 0.66;
 
-    public static void Draw(Sheet sheet, SetSystem system, Break played, double lowest, Sizes sizes)
+    /// <param name="lowest">Where it ends at the lowest.</param>
+    /// <param name="withFates">Whether its notes are joined to the strokes that play them.</param>
+    public static void Draw(Sheet sheet, SetSystem system, Break played, double lowest, bool withFates, Sizes sizes)
     {
         var small = new Sizes(sizes.Scale * Smaller);
         var line = new Sheet();
@@ -38,7 +40,7 @@ internal static class TuneLine
             if (BreakReading.ReadTune(played, bar.Written.Index) is not { } written)
                 continue;
             any = true;
-            var set = Over(bar, written);
+            var set = Over(bar, written, withFates);
             NoteHeads.Draw(line, set, small);
             Rests.Draw(line, set, small);
             Stems.Draw(line, set, small);
@@ -48,14 +50,26 @@ internal static class TuneLine
         }
         if (!any)
             return;
-        var down = Math.Min(lowest - Staff.Bottom(small) - (5 * sizes.Scale), -line.Below(sheet, sizes.Clear));
+        var down = Math.Min(
+            lowest - Staff.Bottom(small) - ((withFates ? 10 : 5) * sizes.Scale),
+            -line.Below(sheet, sizes.Clear)
+        );
+        var fates = withFates ? new FateJoins(played, sheet, sizes) : null;
         foreach (var ink in line.Inks)
-            sheet.Add(ink.Moved(0, down) with { Kind = InkKind.TuneLine, Stroke = null });
+        {
+            var moved = ink.Moved(0, down);
+            if (ink is Sign { Kind: InkKind.NoteHead, Stroke: { } note })
+                moved = fates?.Join((Sign)moved, note) ?? moved;
+            sheet.Add(moved with { Kind = InkKind.TuneLine, Stroke = null });
+        }
+        if (fates is not null)
+            sheet.Add(fates.Sheet, 0);
     }
 
-    private static SetBar Over(SetBar bar, WrittenBar tune)
+    private static SetBar Over(SetBar bar, WrittenBar tune, bool withFates)
     {
-        var up = StemDirections.Of(tune);
+        // Joins go down from the heads: stems keep out of their way.
+        var up = withFates ? [.. tune.Moments.Select(_ => true)] : StemDirections.Of(tune);
         ImmutableArray<HeadStack> stacks = [.. tune.Moments.Select((moment, i) => HeadStack.Of(moment, up[i]))];
         return new(
             new(tune, up, stacks, bar.Bar.Front, [], bar.Bar.Back, NewTime: false),

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Rollwright.Banjo.Breaks;
+using Rollwright.Banjo.Playability;
 using Rollwright.Engraving.Drawing;
 using Rollwright.Engraving.Labels;
 using Rollwright.Engraving.Measuring;
@@ -22,6 +23,9 @@ internal sealed class SystemDrawing(
 {
     private readonly ImmutableArray<SlurLink> slurs = SlurLinks.Of(played);
     private readonly FirstUses firstUses = new(played);
+    private readonly TempoBands? tempoBands = style.ShowTempos
+        ? new(TempoLimit.Of(played), played.Tempo.PerMinute)
+        : null;
 
     /// <summary>One drawn system; y = 0 is the middle line of the notation, or the top line of a tab that stands alone.</summary>
     public readonly record struct Drawn(SetSystem System, Sheet Sheet, double Top, double Bottom);
@@ -115,6 +119,7 @@ internal sealed class SystemDrawing(
         }
         if (style.ShowRightHand)
             RightFingers.Draw(sheet, system, below + (2.6 * sizes.Scale), sizes);
+        tempoBands?.Draw(sheet, system, sheet.Inks.Max(ink => ink.Box.Bottom) + (3 * sizes.Scale), sizes);
         return sheet;
     }
 
@@ -130,7 +135,7 @@ internal sealed class SystemDrawing(
     {
         var lowest = top - (1.2 * sizes.Scale);
         if (style.ShowTune)
-            TuneLine.Draw(sheet, system, played, lowest, sizes);
+            TuneLine.Draw(sheet, system, played, lowest, style.ShowFates, sizes);
         BarNumbers.Draw(sheet, system, lowest, sizes);
         if (style.ShowChords)
             ChordNames.Draw(sheet, system, lowest, sizes);

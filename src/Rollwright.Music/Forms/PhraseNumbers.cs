@@ -23,7 +23,9 @@ public sealed class PhraseNumbers
         var (number, full) = (0, 0);
         for (var i = 0; i < bars.Length; i++)
         {
-            if (i == 0 || ends.Before(i) || full == BarsAPhrase)
+            // A second ending does not follow the first.
+            var jumpsTo = bars[i].Marks.EndingStart is { IsEmpty: false } passes && !passes.Contains(1);
+            if (i == 0 || ends.Before(i) || full == BarsAPhrase || jumpsTo)
                 (number, full) = (number + 1, 0);
             builder.Add(number);
             if (!bars[i].IsPickup)

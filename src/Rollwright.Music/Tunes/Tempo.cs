@@ -10,15 +10,16 @@ public readonly record struct Tempo(Fraction Unit, double PerMinute)
     /// <summary>Seconds that a whole note lasts.</summary>
     public double SecondsPerWhole => 60 / (PerMinute * Unit.ToDouble());
 
-    /// <summary>What is counted, in words: "halves", "dotted quarters".</summary>
-    public string UnitWords =>
+    /// <summary>"half note", "dotted quarter note": a tempo without its unit says nothing.</summary>
+    public string UnitName =>
         (Unit.Numerator, Unit.Denominator) switch
         {
-            (1, 2) => "halves",
-            (1, 4) => "quarters",
-            (3, 8) => "dotted quarters",
-            (1, 8) => "eighths",
-            (1, 1) => "wholes",
-            _ => $"{Unit} notes",
+            (1, 1) => "whole note",
+            (1, 2) => "half note",
+            (3, 4) => "dotted half note",
+            (1, 4) => "quarter note",
+            (3, 8) => "dotted quarter note",
+            (1, 8) => "eighth note",
+            _ => $"{Unit} note",
         };
 }

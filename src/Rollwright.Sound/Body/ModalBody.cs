@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 
 namespace Rollwright.Sound.Body;
@@ -46,6 +47,7 @@ internal sealed class ModalBody
     }
 
     /// <summary>What is heard of the force on the bridge.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Radiate(ReadOnlySpan<float> force, Span<float> toLeft, Span<float> toRight)
     {
         var pullLow = Vector256.Create(pull);

@@ -46,7 +46,7 @@ public static class PlayerScore
             json.WriteStartObject("tempo");
             json.WriteNumber("perMinute", played.Tempo.PerMinute);
             json.WriteNumber("unit", played.Tempo.Unit.ToDouble());
-            json.WriteString("unitName", played.Tempo.UnitWords);
+            json.WriteString("unitName", played.Tempo.UnitName + "s");
             json.WriteEndObject();
             json.WriteNumber("gain", Gain);
             json.WriteNumber("seed", InWholes.Seed);

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.CompilerServices;
 using Rollwright.Sound.Body;
 using Rollwright.Sound.Playing;
 using Rollwright.Sound.Strings;
@@ -71,6 +72,7 @@ internal sealed class Instrument
     }
 
     // The bridge must know what arrives along every string before any of it goes back.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void SoundTogether(Span<float> total)
     {
         var frames = total.Length;
@@ -93,6 +95,7 @@ internal sealed class Instrument
     }
 
     // Over a bridge that does not yield, strings that are still cost nothing.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void SoundApart(Span<float> total)
     {
         var frames = total.Length;
@@ -106,6 +109,7 @@ internal sealed class Instrument
         }
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private ReadOnlySpan<float> Finish(PluckedString plucked, Span<float> across, Span<float> total)
     {
         var slow = along.AsSpan(0, across.Length);

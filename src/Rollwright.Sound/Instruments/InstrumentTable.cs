@@ -87,7 +87,7 @@ public static class InstrumentTable
     private static ILookup<string, StringVoice> Strings(string text)
     {
         var voices = new List<(string Instrument, StringVoice Voice)>();
-        const string columns = "instrument string open fast slow fast-halving slow-halving high bright source";
+        const string columns = "instrument string open fast slow fast-halving slow-halving high bright thin source";
         foreach (var row in Rows("string-voices.txt", text, columns))
         {
             var next = voices.Count(voice => voice.Instrument == row["instrument"]) + 1;
@@ -104,7 +104,8 @@ public static class InstrumentTable
                         Positive(row, "fast-halving"),
                         Positive(row, "slow-halving"),
                         Positive(row, "high"),
-                        Bright(row)
+                        Registers(row, "bright"),
+                        Registers(row, "thin")
                     )
                 )
             );
@@ -123,18 +124,16 @@ public static class InstrumentTable
             : throw row.Wrong("open", $"'{text}' is no pitch; write it as E2, or - where the tuning says it");
     }
 
-    private static ImmutableArray<double> Bright(DataTable.Row row)
+    private static ImmutableArray<double> Registers(DataTable.Row row, string column)
     {
         var values = ImmutableArray.CreateBuilder<double>();
-        foreach (var text in row["bright"].Split('/'))
+        foreach (var text in row[column].Split('/'))
             values.Add(
-                double.TryParse(text, out var hz) && hz > 0
-                    ? hz
-                    : throw row.Wrong("bright", $"'{text}' is no frequency")
+                double.TryParse(text, out var hz) && hz > 0 ? hz : throw row.Wrong(column, $"'{text}' is no frequency")
             );
         return values.Count <= StringVoice.Registers.Length
             ? values.ToImmutable()
-            : throw row.Wrong("bright", $"at most {StringVoice.Registers.Length} values, for these frets");
+            : throw row.Wrong(column, $"at most {StringVoice.Registers.Length} values, for these frets");
     }
 
     private static ILookup<string, BodyMode> Modes(string text)

@@ -1,20 +1,20 @@
+using Rollwright.Audio.Loudness;
+
 namespace Rollwright.Sound.Mixing;
 
 /// <summary>Brings a sound to its level and ends it without a click.</summary>
 internal static class Level
 {
-    /// <summary>−1.5 dB below full scale: players that resample or compress may overshoot by a decibel.</summary>
+    /// <summary>dB below full scale that the true peak has: codecs that lose a little may overshoot by half a decibel.</summary>
     private const double Ceiling = -1.5;
 
     /// <summary>Share of the ringing after the end over which it fades to nothing.</summary>
     private const double FadeShare = 0.4;
 
-    /// <summary>Factor that brings the greatest magnitude to the ceiling; 1 for silence.</summary>
-    public static float GainFor(ReadOnlySpan<float> values)
+    /// <summary>Factor that brings the true peak to the ceiling; 1 for silence.</summary>
+    public static float GainFor(ReadOnlySpan<float> values, int channels)
     {
-        var peak = 0f;
-        foreach (var value in values)
-            peak = Math.Max(peak, Math.Abs(value));
+        var peak = TruePeak.Of(values, channels);
         return peak < 1e-6f ? 1 : (float)(Math.Pow(10, Ceiling / 20) / peak);
     }
 

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using Rollwright.Sound.Band;
 using Rollwright.Sound.Instruments;
 using Rollwright.Sound.Strings;
@@ -15,6 +16,7 @@ internal static class Stage
         ];
 
     /// <summary>Adds what a part sounds, at its level and place.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public static void Add(Part part, SynthOptions options, float[] values)
     {
         var rate = options.SampleRate;

@@ -25,8 +25,9 @@ internal sealed class Excitation
     /// <param name="pluck">How the string is set going.</param>
     /// <param name="hz">The string's fundamental.</param>
     /// <param name="lengthOfString">Millimetres that swing.</param>
-    /// <param name="bright">Hz, where the spectrum begins to fall by 6 dB an octave.</param>
-    public void Start(Pluck pluck, double hz, double lengthOfString, double bright)
+    /// <param name="bright">Hz, above which the spectrum falls by 6 dB an octave.</param>
+    /// <param name="thin">Hz, below which it falls by as much.</param>
+    public void Start(Pluck pluck, double hz, double lengthOfString, double bright, double thin)
     {
         var period = rate / hz;
         // High on the neck the pick comes near the middle of what swings, never past it.
@@ -37,13 +38,17 @@ internal sealed class Excitation
         at = 0;
         var fall = Math.Exp(-2 * Math.PI * bright / rate);
         var click = Math.Exp(-1 / (0.0012 * rate));
+        var body = Math.Exp(-2 * Math.PI * thin / rate);
         double held = 0,
+            low = 0,
             energy = 0;
         for (var k = 0; k < length; k++)
         {
             held = (fall * held) + Kink(k, width) - Kink(k - mirror, width);
-            shape[k] = (float)held;
-            energy += held * held;
+            low = (body * low) + ((1 - body) * held);
+            var force = held - low;
+            shape[k] = (float)force;
+            energy += force * force;
         }
         // The same energy whatever its colour: a wound string would else drown the others.
         var level = pluck.Force / Math.Sqrt(energy);

@@ -88,7 +88,7 @@ internal sealed class PluckedString
         Release();
         var swinging = openLength * Math.Pow(2, -semitones / 12);
         quietFrames = 0;
-        excitation.Start(pluck, Hz, swinging, voice.BrightAt(semitones));
+        excitation.Start(pluck, Hz, swinging, voice.BrightAt(semitones), voice.ThinAt(semitones));
     }
 
     /// <summary>Adds the pluck's force to the waves that go from the bridge, by polarization.</summary>

@@ -11,6 +11,7 @@ namespace Rollwright.Sound.Strings;
 /// <param name="SlowHalving">The same for the slow time.</param>
 /// <param name="High">Seconds to −60 dB near 6 kHz, at every fret.</param>
 /// <param name="Bright">Hz where the pluck's spectrum begins to fall, at the first of <see cref="Registers"/>, at least one.</param>
+/// <param name="Thin">Hz below which it falls, at the same registers.</param>
 public sealed record StringVoice(
     int String,
     int? Open,
@@ -19,7 +20,8 @@ public sealed record StringVoice(
     double FastHalving,
     double SlowHalving,
     double High,
-    ImmutableArray<double> Bright
+    ImmutableArray<double> Bright,
+    ImmutableArray<double> Thin
 )
 {
     /// <summary>Semitones above open at which the brightness of a string is given.</summary>
@@ -30,14 +32,19 @@ public sealed record StringVoice(
     public double SlowAt(double semitones) => Slow * Math.Pow(2, -semitones / SlowHalving);
 
     /// <summary>Between two registers by equal ratios a semitone; beyond the last given it rises with the pitch.</summary>
-    public double BrightAt(double semitones)
+    public double BrightAt(double semitones) => At(Bright, semitones);
+
+    /// <inheritdoc cref="BrightAt"/>
+    public double ThinAt(double semitones) => At(Thin, semitones);
+
+    private static double At(ImmutableArray<double> values, double semitones)
     {
         var above = 1;
-        while (above < Bright.Length && Registers[above] < semitones)
+        while (above < values.Length && Registers[above] < semitones)
             above++;
-        var (from, start) = (Registers[above - 1], Bright[above - 1]);
-        if (above == Bright.Length)
+        var (from, start) = (Registers[above - 1], values[above - 1]);
+        if (above == values.Length)
             return start * Math.Pow(2, (semitones - from) / 12);
-        return start * Math.Pow(Bright[above] / start, (semitones - from) / (Registers[above] - from));
+        return start * Math.Pow(values[above] / start, (semitones - from) / (Registers[above] - from));
     }
 }

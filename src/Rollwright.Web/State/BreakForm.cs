@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text;
+using Rollwright.Audio.Opus;
 using Rollwright.Audio.Wave;
 using Rollwright.Banjo.Breaks;
 using Rollwright.Engraving;
@@ -74,6 +75,13 @@ public sealed record BreakForm(string Ending, string Type, string Name, string U
             played => Encoding.UTF8.GetBytes(JsonWriter.Write(played))
         ),
         new("wav", "audio/wav", "Sound", "to play along", played => WavWriter.ToBytes(Synth.Render(played))),
+        new(
+            "opus",
+            "audio/ogg",
+            "Sound, small",
+            "to send",
+            played => OpusWriter.ToBytes(Synth.Render(played, new() { SampleRate = OpusWriter.Rate }), played.Title)
+        ),
     ];
 
     public static BreakForm? Find(string ending) => All.FirstOrDefault(form => form.Ending == ending);

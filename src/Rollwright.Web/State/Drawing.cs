@@ -16,12 +16,10 @@ public sealed record Drawing(DrawnPage Wide, DrawnPage Narrow)
     // Drawn for a column narrower than the sheet, so that the page enlarges it: to be read at arm's length.
     private static readonly PageStyle WideStyle = PageStyle.Continuous(500);
 
-    private static readonly PageStyle NarrowStyle = PageStyle.Phone with { Scale = 1.35 };
-
     public static Drawing Of(Arrangement made)
     {
         ArgumentNullException.ThrowIfNull(made);
-        return new(Draw(made, WideStyle, ""), Draw(made, NarrowStyle, NarrowPrefix));
+        return new(Draw(made, WideStyle, ""), Draw(made, PageStyle.Phone, NarrowPrefix));
     }
 
     // The page says the title and the setting itself.

@@ -1,13 +1,12 @@
 using Rollwright.Banjo.Breaks;
 using Rollwright.Banjo.Playability;
-using Rollwright.Music.Tunes;
 
 namespace Rollwright.Web.Words;
 
-/// <summary>Tempos in words: counted in what the break counts in, for a tempo without its unit says nothing.</summary>
+/// <summary>Tempos in words.</summary>
 public static class TempoWords
 {
-    /// <summary>"comfortable up to 96 halves a minute, limited by bars 4, 7"; empty where nothing asks for time.</summary>
+    /// <summary>"comfortable up to 96 half notes a minute, limited by bars 4, 7"; empty where nothing asks for time.</summary>
     public static string Comfortable(Break played)
     {
         var limit = TempoLimit.Of(played);
@@ -17,7 +16,7 @@ public static class TempoWords
         var bars = limit.Limiting.Length == 1 ? "bar" : "bars";
         var shown = limit.Limiting.Take(MostBars).Select(bar => numbering[bar].Name);
         var more = limit.Limiting.Length > MostBars ? " and others" : "";
-        return $"comfortable up to {Math.Floor(whole):0} {new Tempo(limit.Unit, whole).UnitWords} a minute, limited by {bars} {string.Join(", ", shown)}{more}";
+        return $"comfortable up to {Math.Floor(whole):0} {played.Tempo.UnitName}s a minute, limited by {bars} {string.Join(", ", shown)}{more}";
     }
 
     private const int MostBars = 4;
