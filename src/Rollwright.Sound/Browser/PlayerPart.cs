@@ -114,11 +114,17 @@ internal static class PlayerPart
         json.WriteNumber("fastHalving", voice.FastHalving);
         json.WriteNumber("slowHalving", voice.SlowHalving);
         json.WriteNumber("high", voice.High);
-        json.WriteStartArray("bright");
-        for (var i = 0; i < voice.Bright.Length; i++)
-            Pair(json, StringVoice.Registers[i], voice.Bright[i]);
-        json.WriteEndArray();
+        Registers(json, "bright", voice.Bright);
+        Registers(json, "thin", voice.Thin);
         json.WriteEndObject();
+    }
+
+    private static void Registers(Utf8JsonWriter json, string name, ImmutableArray<double> values)
+    {
+        json.WriteStartArray(name);
+        for (var i = 0; i < values.Length; i++)
+            Pair(json, StringVoice.Registers[i], values[i]);
+        json.WriteEndArray();
     }
 
     private static bool IsShort(InstrumentVoice voice, StringVoice own) =>

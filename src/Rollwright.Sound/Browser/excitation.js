@@ -18,7 +18,7 @@ export class Excitation {
     return this.#at < this.#length;
   }
 
-  start(pluck, hz, lengthOfString, bright) {
+  start(pluck, hz, lengthOfString, bright, thin) {
     const rate = this.#rate;
     const shape = this.#shape;
     const period = rate / hz;
@@ -28,13 +28,17 @@ export class Excitation {
     const width = Math.max(1.5, rate / pluck.sharpness);
     const length = Math.min(longest, Math.trunc(mirror) + tail + Math.trunc(width) + 2);
     const fall = Math.exp((-2 * Math.PI * bright) / rate);
+    const body = Math.exp((-2 * Math.PI * thin) / rate);
     const click = Math.exp(-1 / (0.0012 * rate));
     let held = 0;
+    let low = 0;
     let energy = 0;
     for (let k = 0; k < length; k++) {
       held = fall * held + kink(k, width) - kink(k - mirror, width);
-      shape[k] = held;
-      energy += held * held;
+      low = body * low + (1 - body) * held;
+      const force = held - low;
+      shape[k] = force;
+      energy += force * force;
     }
     const level = pluck.force / Math.sqrt(energy);
     let scrape = pluck.scrape * pluck.force;

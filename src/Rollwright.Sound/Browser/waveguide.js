@@ -3,12 +3,15 @@
 // Frames a block holds at most, as in C#: below the shortest round trip.
 export const block = 16;
 
+// Points that a value is interpolated from.
+const taps = 6;
+
 export class Waveguide {
   #rate;
   #kept;
   #room;
   #line;
-  #taps = new Float32Array(4);
+  #taps = new Float32Array(taps);
   #write;
   #delay = 0;
   #delayStep = 0;
@@ -38,7 +41,7 @@ export class Waveguide {
     this.#gain = Math.fround(loss.gain);
     this.#pole = Math.fround(loss.pole);
     const wanted = this.#rate / hz - loss.phaseDelay(hz, this.#rate);
-    this.#targetDelay = Math.min(Math.max(wanted, block + 2), this.#kept - 8);
+    this.#targetDelay = Math.min(Math.max(wanted, block + 3), this.#kept - 8);
     if (ramp === 0 || this.#delay === 0) {
       this.#setDelay(this.#targetDelay);
       this.#rampLeft = 0;
@@ -79,13 +82,14 @@ export class Waveguide {
 
   #readStill(arriving, frames) {
     const line = this.#line;
-    const [t0, t1, t2, t3] = this.#taps;
+    const [t0, t1, t2, t3, t4, t5] = this.#taps;
     const gain = this.#gain;
     const pole = this.#pole;
     let s = this.#state;
     let at = this.#write - this.#whole;
     for (let k = 0; k < frames; k++, at++) {
-      const x = t0 * line[at + 1] + t1 * line[at] + t2 * line[at - 1] + t3 * line[at - 2];
+      const near = t0 * line[at + 2] + t1 * line[at + 1] + t2 * line[at];
+      const x = near + t3 * line[at - 1] + t4 * line[at - 2] + t5 * line[at - 3];
       s = Math.fround(gain * x + pole * s);
       arriving[k] = s;
     }
@@ -95,7 +99,6 @@ export class Waveguide {
 
   #readMoving(arriving, frames) {
     const line = this.#line;
-    const taps = this.#taps;
     for (let k = 0; k < frames; k++) {
       if (this.#rampLeft > 0)
         this.#setDelay(--this.#rampLeft === 0 ? this.#targetDelay : this.#delay + this.#delayStep);
@@ -104,20 +107,22 @@ export class Waveguide {
         this.#damping = Math.fround(this.#damping + this.#dampingStep);
       }
       const at = this.#write + k - this.#whole;
-      const x = taps[0] * line[at + 1] + taps[1] * line[at] + taps[2] * line[at - 1] + taps[3] * line[at - 2];
+      let x = 0;
+      for (let tap = 0; tap < taps; tap++) x += this.#taps[tap] * line[at + 2 - tap];
       this.#state = Math.fround(this.#gain * x + this.#pole * this.#state);
       arriving[k] = this.#state * this.#damping;
     }
   }
 
-  // Lagrange coefficients of order three for a delay between the two middle taps.
+  // Lagrange coefficients for a delay between the two middle taps, where they lose least.
   #setDelay(frames) {
     this.#delay = frames;
     this.#whole = Math.trunc(frames);
-    const d = frames - this.#whole + 1;
-    this.#taps[0] = (-(d - 1) * (d - 2) * (d - 3)) / 6;
-    this.#taps[1] = (d * (d - 2) * (d - 3)) / 2;
-    this.#taps[2] = (-d * (d - 1) * (d - 3)) / 2;
-    this.#taps[3] = (d * (d - 1) * (d - 2)) / 6;
+    const d = frames - this.#whole + 2;
+    for (let tap = 0; tap < taps; tap++) {
+      let h = 1;
+      for (let other = 0; other < taps; other++) if (other !== tap) h *= (d - other) / (tap - other);
+      this.#taps[tap] = h;
+    }
   }
 }

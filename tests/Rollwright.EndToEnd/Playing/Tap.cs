@@ -45,7 +45,7 @@ internal static class Tap
             const ids = changes.flatMap((change) => [...change.addedNodes])
               .filter((node) => node.classList?.contains("place"))
               .map((node) => node.dataset.of);
-            if (ids.length > 0) window.tap.changes.push({ ids, at: window.tap.heardNow() });
+            if (ids.length > 0 && window.tap.context) window.tap.changes.push({ ids, at: window.tap.heardNow() });
           }).observe(document, { subtree: true, childList: true });
         })();
         """;
@@ -111,9 +111,9 @@ internal sealed record Tapped(int Rate, long First, float[] Samples, (string[] I
         }
         var loudest = energy.Length == 0 ? 0 : energy.Max();
         var onsets = new List<double>();
-        for (var i = 8; i < energy.Length; i++)
+        for (var i = 0; i < energy.Length; i++)
         {
-            var before = energy.AsSpan(i - 8, 8).ToArray().Max();
+            var before = energy[Math.Max(0, i - 8)..i].DefaultIfEmpty().Max();
             var at = (First + ((double)i * window)) / Rate;
             if (energy[i] > 5 * before && energy[i] > 1e-3 * loudest && (onsets.Count == 0 || at - onsets[^1] > apart))
                 onsets.Add(at);
