@@ -64,14 +64,17 @@ public class HeardTests
         var tapped = await Tap.Read(visitor.Page);
         var onsets = tapped.Onsets();
         var first = onsets[0];
-        var found = moments
-            .Where(moment => moment.Seconds < 5)
-            .Select(moment => (moment, At: onsets.MinBy(at => Math.Abs(at - first - moment.Seconds))))
-            .ToArray();
-        foreach (var (moment, at) in found)
-            TestContext.Current.SendDiagnosticMessage(
-                $"{moment.Seconds:0.000} heard {1000 * (at - first - moment.Seconds):0.0} ms, shown {string.Join(" ", tapped.Changes.Where(c => c.Ids.Intersect(moment.Ids).Any()).Select(c => $"{1000 * (c.At - at):0.0}"))}"
-            );
+        var late = new List<double>();
+        foreach (var (seconds, ids) in moments.Where(moment => moment.Seconds < 5))
+        {
+            var heard = onsets.MinBy(at => Math.Abs(at - first - seconds));
+            (heard - first).Should().BeApproximately(seconds, 0.003);
+            var shown = tapped.Changes.First(change => change.Ids.Intersect(ids).Any() && Math.Abs(change.At - heard) < 0.2);
+            late.Add(shown.At - heard);
+        }
+        late.Should().HaveCountGreaterThan(9);
+        // Measured: 8 ms early to 1 ms late. One picture may be missed where the machine does other work.
+        late.Order().Skip(1).SkipLast(1).Should().OnlyContain(by => Math.Abs(by) < 0.02);
         visitor.Complaints.Should().BeEmpty();
     }
 }
