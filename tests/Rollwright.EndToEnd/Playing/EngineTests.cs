@@ -64,7 +64,12 @@ public class EngineTests
         var sound = await Play(
             5,
             new { call = "play" },
-            new { at = (int)(change * Rate), call = "setTempo", with = new[] { 40 } }
+            new
+            {
+                at = (int)(change * Rate),
+                call = "setTempo",
+                with = new[] { 40 },
+            }
         );
         var onsets = Onsets(sound);
         // At half = 40 a whole note lasts twice as long from the change on.
@@ -94,7 +99,12 @@ public class EngineTests
         var sound = await Play(
             3,
             new { call = "play" },
-            new { at = (int)(at * Rate), call = "seek", with = new[] { 8.25 } }
+            new
+            {
+                at = (int)(at * Rate),
+                call = "seek",
+                with = new[] { 8.25 },
+            }
         );
         var onsets = Onsets(sound);
         // Part B begins with eighths from its first beat.

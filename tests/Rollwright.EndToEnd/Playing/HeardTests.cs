@@ -47,7 +47,10 @@ public class HeardTests
                 .EnumerateArray()
                 .GroupBy(stroke => stroke.GetProperty("at").GetDouble())
                 .Select(moment =>
-                    (moment.Key * second, moment.Select(stroke => $"s-{stroke.GetProperty("of").GetString()}").ToArray())
+                    (
+                        moment.Key * second,
+                        moment.Select(stroke => $"s-{stroke.GetProperty("of").GetString()}").ToArray()
+                    )
                 ),
         ];
     }
@@ -69,7 +72,9 @@ public class HeardTests
         {
             var heard = onsets.MinBy(at => Math.Abs(at - first - seconds));
             (heard - first).Should().BeApproximately(seconds, 0.003);
-            var shown = tapped.Changes.First(change => change.Ids.Intersect(ids).Any() && Math.Abs(change.At - heard) < 0.2);
+            var shown = tapped.Changes.First(change =>
+                change.Ids.Intersect(ids).Any() && Math.Abs(change.At - heard) < 0.2
+            );
             late.Add(shown.At - heard);
         }
         late.Should().HaveCountGreaterThan(9);
