@@ -109,8 +109,9 @@ export function attach(root, page, worklet) {
 
   function setTempo(perMinute) {
     const box = part("tempo");
-    const wanted = Number.isFinite(perMinute) && perMinute > 0 ? perMinute : score.tempo.perMinute;
-    box.value = String(Math.round(Math.min(Math.max(wanted, Number(box.min)), Number(box.max))));
+    const wanted = Math.round(Number.isFinite(perMinute) ? perMinute : score.tempo.perMinute);
+    box.value = String(Math.min(Math.max(wanted, Number(box.min)), Number(box.max)));
+    say(Number(box.value) === wanted ? "" : `The tempo is ${box.min} to ${box.max} here.`);
     player.ask("tempo", { perMinute: Number(box.value) });
   }
 
