@@ -19,9 +19,12 @@ public static class PlayerPage
     public const string NarrowPrefix = "narrow-";
 
     private const string Start = """
-        const worklet = URL.createObjectURL(
-          new Blob([document.getElementById("worklet").textContent], { type: "text/javascript" }),
-        );
+        const text = document.getElementById("worklet").textContent;
+        // Some browsers take the one, some the other, where a page is a file.
+        const worklet = [
+          `data:text/javascript;charset=utf-8,${encodeURIComponent(text)}`,
+          URL.createObjectURL(new Blob([text], { type: "text/javascript" })),
+        ];
         const root = document.querySelector(".ledge");
         const score = JSON.parse(document.getElementById("score").textContent);
         entry.attach(root, document.getElementById("break"), worklet).load(score, score.title);
@@ -95,7 +98,7 @@ public static class PlayerPage
     private static string Policy(string script)
     {
         var digest = Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(script)));
-        return $"default-src 'none'; script-src 'sha256-{digest}' blob:; worker-src blob:; style-src 'unsafe-inline'; "
+        return $"default-src 'none'; script-src 'sha256-{digest}' data: blob:; worker-src data: blob:; style-src 'unsafe-inline'; "
             + "font-src data:; img-src data:; base-uri 'none'; form-action 'none'";
     }
 

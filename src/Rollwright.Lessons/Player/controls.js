@@ -9,12 +9,12 @@ const early = 0.012;
 const slowest = 30;
 const fastest = 200;
 
-// root: holds player.html; page: holds the drawing; worklet: the address of worklet.js.
+// root: holds player.html; page: holds the drawing; worklet: the address of worklet.js, or several to be tried.
 export function attach(root, page, worklet) {
   const part = (name) => root.querySelector(`[data-part="${name}"]`);
   const left = new AbortController();
   const on = (target, event, act, more) => target.addEventListener(event, act, { signal: left.signal, ...more });
-  const player = new Player(worklet);
+  const player = new Player(...[worklet].flat());
   const cursor = new Cursor(page, root);
   let score = null;
   // Where playing begins next, in whole notes.

@@ -11,6 +11,7 @@ export class Player {
 
   #worklet;
   #context = null;
+  #loaded = null;
   #node = null;
   #score = null;
   #orders = new Map();
@@ -18,8 +19,8 @@ export class Player {
   #isPlaying = false;
   #end = Infinity;
 
-  // worklet: the address of worklet.js.
-  constructor(worklet) {
+  // worklet: addresses of worklet.js, of which the first that loads is taken.
+  constructor(...worklet) {
     this.#worklet = worklet;
   }
 
@@ -102,11 +103,18 @@ export class Player {
         await this.#context.close();
         this.#context = new AudioContext({ latencyHint: "interactive", sampleRate: rates[0] });
       }
-      this.loaded = this.#context.audioWorklet.addModule(this.#worklet);
+      this.#loaded = this.#load();
     }
-    await Promise.all([this.loaded, this.#context.resume()]);
+    await Promise.all([this.#loaded, this.#context.resume()]);
     this.#node ??= this.#makeNode();
     return this.#node;
+  }
+
+  async #load() {
+    const [first, ...others] = this.#worklet;
+    let loading = this.#context.audioWorklet.addModule(first);
+    for (const other of others) loading = loading.catch(() => this.#context.audioWorklet.addModule(other));
+    await loading;
   }
 
   #makeNode() {

@@ -18,7 +18,7 @@ internal static class Tap
               return true;
             }
           })`;
-          const address = URL.createObjectURL(new Blob([recorder], { type: "text/javascript" }));
+          const address = `data:text/javascript,${encodeURIComponent(recorder)}`;
           const addModule = AudioWorklet.prototype.addModule;
           AudioWorklet.prototype.addModule = async function (...asked) {
             await addModule.call(this, address);
