@@ -194,7 +194,9 @@ public class BenchTests
                 break;
         }
         await visitor.Page.Keyboard.PressAsync("Space");
-        await Assertions.Expect(visitor.Page.GetByRole(AriaRole.Button, new() { Name = "Stop", Exact = true })).ToBeFocusedAsync();
+        await Assertions
+            .Expect(visitor.Page.GetByRole(AriaRole.Button, new() { Name = "Stop", Exact = true }))
+            .ToBeFocusedAsync();
         visitor.Complaints.Should().BeEmpty();
     }
 

@@ -219,6 +219,10 @@ export class Engine {
   }
 
   #mix(part, left, right, frame, frames) {
+    if (part.level === 0 && part.gain === 0) {
+      part.pass(frame + frames);
+      return;
+    }
     const [l, r] = [this.#left, this.#right];
     const [toLeft, toRight] = [this.#score.gain * part.left, this.#score.gain * part.right];
     l.fill(0);

@@ -56,7 +56,11 @@ public class PageWithoutServerTests
             var wanted = onsets[0] + (place * 1.5);
             onsets.MinBy(at => Math.Abs(at - wanted)).Should().BeApproximately(wanted, 0.003, $"of {place}");
         }
-        tapped.Changes.Select(change => change.Ids[0]).Take(5).Should().Equal("s-0-0", "s-0-1", "s-1-0", "s-1-1", "s-1-2");
+        tapped
+            .Changes.Select(change => change.Ids[0])
+            .Take(5)
+            .Should()
+            .Equal("s-0-0", "s-0-1", "s-1-0", "s-1-1", "s-1-2");
         complaints.Should().BeEmpty();
         await page.Context.DisposeAsync();
     }

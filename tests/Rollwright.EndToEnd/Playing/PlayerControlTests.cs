@@ -67,7 +67,9 @@ public class PlayerControlTests
         await tempo.FillAsync(typed);
         await tempo.PressAsync("Enter");
         await Assertions.Expect(tempo).ToHaveValueAsync(kept);
-        await Assertions.Expect(Ledge(visitor).GetByRole(AriaRole.Alert)).ToHaveTextAsync("The tempo is 30 to 200 here.");
+        await Assertions
+            .Expect(Ledge(visitor).GetByRole(AriaRole.Alert))
+            .ToHaveTextAsync("The tempo is 30 to 200 here.");
         await tempo.FillAsync("90");
         await tempo.PressAsync("Enter");
         await Assertions.Expect(Ledge(visitor).GetByRole(AriaRole.Alert)).ToBeHiddenAsync();
@@ -96,7 +98,18 @@ public class PlayerControlTests
     {
         await using var visitor = await Come();
         await Ledge(visitor).GetByText("Count-in, band, hands").ClickAsync();
-        var names = new[] { "Bass", "Guitar", "Chop", "Click", "All of it", "Tune", "Short string", "Other notes", "Place" };
+        var names = new[]
+        {
+            "Bass",
+            "Guitar",
+            "Chop",
+            "Click",
+            "All of it",
+            "Tune",
+            "Short string",
+            "Other notes",
+            "Place",
+        };
         foreach (var name in names)
             await Assertions
                 .Expect(Ledge(visitor).GetByRole(AriaRole.Slider, new() { Name = name, Exact = true }))
@@ -127,7 +140,12 @@ public class PlayerControlTests
     [InlineData("player-desktop-dark", 1280, 900, ColorScheme.Dark)]
     [InlineData("player-phone", 390, 844, ColorScheme.Light)]
     [InlineData("player-phone-dark", 390, 844, ColorScheme.Dark)]
-    public async Task The_open_player_is_whole_and_its_picture_is_kept(string name, int width, int height, ColorScheme colours)
+    public async Task The_open_player_is_whole_and_its_picture_is_kept(
+        string name,
+        int width,
+        int height,
+        ColorScheme colours
+    )
     {
         await using var visitor = await Visitor.Arrive(width, height, colours);
         await visitor.Ready();
