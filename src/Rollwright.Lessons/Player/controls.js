@@ -38,7 +38,8 @@ export function attach(root, page, worklet) {
     part("trouble").hidden = words === "";
   }
 
-  function start() {
+  // What goes on with another break is not counted in again.
+  function start({ isGoingOn = false } = {}) {
     if (!score) return;
     if (!Player.isPossible) {
       say("This browser cannot play here, for it lacks AudioWorklet. Take a newer one, or a sound file of the break.");
@@ -47,7 +48,7 @@ export function attach(root, page, worklet) {
     say("");
     const span = loop();
     if (span && (next < span.from - 1e-9 || next >= span.to)) next = span.from;
-    const countIn = Number(part("count").value);
+    const countIn = isGoingOn ? 0 : Number(part("count").value);
     player.play({ from: countIn > 0 ? barAt(next).at : next, countIn }).catch((why) => {
       halt();
       say(`The sound could not be started (${why.message}). Load the page again, or take a sound file of the break.`);
@@ -272,7 +273,7 @@ export function attach(root, page, worklet) {
       setLoop();
       setTrade();
       say("");
-      if (wasPlaying && isSame) start();
+      if (wasPlaying && isSame) start({ isGoingOn: true });
       else {
         showState();
         show(next);

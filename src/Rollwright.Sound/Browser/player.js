@@ -2,6 +2,8 @@
 
 // Frames a second that the model is made for; other devices get the first and the browser fits it to them.
 const rates = [48000, 44100];
+// Milliseconds of silence after which the device is let go.
+const idle = 3000;
 
 export class Player {
   // Whether this browser can play at all.
@@ -117,6 +119,11 @@ export class Player {
     await loading;
   }
 
+  // A device that nobody listens to costs a phone its battery.
+  #rest() {
+    if (!this.#isPlaying && this.#context?.state === "running") this.#context.suspend();
+  }
+
   #makeNode() {
     const node = new AudioWorkletNode(this.#context, "rollwright-player", {
       numberOfInputs: 0,
@@ -136,6 +143,8 @@ export class Player {
       this.#end = Infinity;
     } else if (tells === "end") {
       this.#end = frame;
+    } else if (tells === "still") {
+      setTimeout(() => this.#rest(), idle);
     }
   }
 }
