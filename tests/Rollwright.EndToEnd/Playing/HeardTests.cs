@@ -82,4 +82,27 @@ public class HeardTests
         late.Order().Skip(1).SkipLast(1).Should().OnlyContain(by => Math.Abs(by) < 0.02);
         visitor.Complaints.Should().BeEmpty();
     }
+
+    [Fact]
+    public async Task What_is_stopped_is_silent_at_once()
+    {
+        await using var visitor = await Come();
+        await visitor.Page.EvaluateAsync(
+            "() => document.addEventListener('click', () => { tap.clicked = tap.context?.currentTime; }, true)"
+        );
+        await Play(visitor).ClickAsync();
+        await Task.Delay(2_000);
+        await Stop(visitor).ClickAsync();
+        await Task.Delay(500);
+        var clicked = await visitor.Page.EvaluateAsync<double>("() => tap.clicked");
+        var tapped = await Tap.Read(visitor.Page);
+        var last = Array.FindLastIndex(tapped.Samples, value => value != 0);
+        var silent = ((double)tapped.First + last) / tapped.Rate;
+        TestContext.Current.SendDiagnosticMessage($"silent {1000 * (silent - clicked):0.0} ms after the click");
+        // The word to the sound thread, one block, and the fade of 5 ms.
+        (silent - clicked)
+            .Should()
+            .BeInRange(0, 0.05);
+        visitor.Complaints.Should().BeEmpty();
+    }
 }
