@@ -8,12 +8,16 @@ using Rollwright.Engraving.Signs;
 using Rollwright.Engraving.Spacing;
 using Rollwright.Engraving.Systems;
 using Rollwright.Music.Forms;
+using Rollwright.Music.Tunes;
 
 namespace Rollwright.Engraving;
 
 /// <summary>The way in: from a break to pages of ink that the writers print.</summary>
 public static class Engraver
 {
+    /// <summary>Points from the line of string 1 to that of string 5 at scale 1.</summary>
+    public static double TabHeight { get; } = new Sizes(1).TabHeight;
+
     /// <summary>
     /// Lays a break out. The same break and style always make the same layout. Where a bar is too full for the width,
     /// everything is set smaller until it fits.
@@ -29,11 +33,30 @@ public static class Engraver
         return Lay(played, 0, played.Bars.Length - 1, style, spots.IsDefault ? [] : spots);
     }
 
+    /// <summary>Lays a tune out as fiddlers read it: one staff with its chords.</summary>
+    /// <exception cref="ArgumentException">The tune has no bar, or the style leaves no room for music.</exception>
+    public static Layout Lay(Tune tune, PageStyle style) =>
+        Lay(
+            TuneSheet.Of(tune),
+            style with
+            {
+                OfTune = true,
+                ShowNotation = true,
+                ShowTab = false,
+                ShowTune = false,
+                ShowRightHand = false,
+                ShowLegend = false,
+                ShowDiagrams = false,
+                ShowTempos = false,
+                ShowNames = false,
+            }
+        );
+
     /// <summary>The same of some bars, for figures: numbers of bars and names of strokes stay as in the whole break.</summary>
     internal static Layout Lay(Break played, int first, int last, PageStyle style, ImmutableArray<Span> spots)
     {
         PageStyle.Check(style);
-        var written = BreakReading.Read(played)[first..(last + 1)];
+        var written = (style.OfTune ? BreakReading.ReadTune(played) : BreakReading.Read(played))[first..(last + 1)];
         var layout = Lay(played, style, written, spots);
         if (!style.MaySaveAPage)
             return layout;
@@ -71,7 +94,7 @@ public static class Engraver
         return new(
             played.Title,
             played.Composer,
-            WordsFor(played),
+            style.OfTune ? TuneSheet.WordsFor(played) : WordsFor(played),
             pages,
             PlacesOf(played, style, drawn, places),
             BarsOf(drawn, places)
@@ -135,17 +158,12 @@ public static class Engraver
             {
                 if (ink.Kind != kind || ink.Stroke is not { } name)
                     continue;
-                var stroke = played.Bars[name.Bar].Strokes[name.Index];
+                var at = style.OfTune
+                    ? played.Tune!.Bars[name.Bar].Notes[name.Index].At
+                    : played.Bars[name.Bar].Strokes[name.Index].At;
                 var box = ink.Box.Moved(0, places[i].Down);
                 strokes.Add(
-                    new(
-                        name,
-                        stroke.At,
-                        places[i].Page,
-                        i,
-                        systems[i].System.ColumnOf(name.Bar, name.Index) ?? box.Left,
-                        box
-                    )
+                    new(name, at, places[i].Page, i, systems[i].System.ColumnOf(name.Bar, name.Index) ?? box.Left, box)
                 );
             }
         }

@@ -27,6 +27,9 @@ public sealed record PageStyle
     /// <summary>The tab. Without it the notes stand alone, with the right hand's fingers under them.</summary>
     public bool ShowTab { get; init; } = true;
 
+    /// <summary>The notes are the tune's, as fiddlers read them, not the break's.</summary>
+    internal bool OfTune { get; init; }
+
     /// <summary>The tune itself as a small line of notes above each system, where the break holds it.</summary>
     public bool ShowTune { get; init; }
 

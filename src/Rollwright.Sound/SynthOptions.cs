@@ -11,6 +11,9 @@ public sealed record SynthOptions
     /// <summary>More units a minute than this are no music but a mistake (assumption).</summary>
     public const double FastestTempo = 1_000;
 
+    /// <summary>Frames a second, unless asked otherwise.</summary>
+    public const int UsualRate = 44_100;
+
     /// <summary>Null for the break's own.</summary>
     public Tempo? Tempo { get; init; }
 
@@ -42,7 +45,7 @@ public sealed record SynthOptions
     public ImmutableDictionary<string, double> Levels { get; init; } = ImmutableDictionary<string, double>.Empty;
 
     /// <summary>Frames a second: 44,100 or 48,000.</summary>
-    public int SampleRate { get; init; } = 44_100;
+    public int SampleRate { get; init; } = UsualRate;
 
     public bool Stereo { get; init; }
 

@@ -194,7 +194,7 @@ public class AskingTests
         await Assertions.Expect(drawing).ToHaveAttributeAsync("aria-valuenow", "1");
         await visitor.Page.Keyboard.PressAsync("ArrowRight");
         await Assertions.Expect(drawing).ToHaveAttributeAsync("aria-valuenow", "2");
-        await visitor.Page.Keyboard.PressAsync("ArrowDown");
+        await visitor.Page.Keyboard.PressAsync("PageDown");
         await Assertions.Expect(visitor.Page.Locator("#step-heading")).ToContainTextAsync("Bar 1");
         await visitor.Page.Keyboard.PressAsync("Enter");
         for (var i = 0; i < 8 && await Focused(visitor) != "Rest here"; i++)

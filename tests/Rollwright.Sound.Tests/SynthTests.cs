@@ -97,6 +97,22 @@ public class SynthTests
     }
 
     [Fact]
+    public void Tune_drone_and_fill_are_as_loud_as_asked()
+    {
+        // String 5, then string 1: as the tune, as drone, as fill; against a full stroke on string 3 before it.
+        static double Level(int banjoString, bool melody, Accents accents)
+        {
+            var played = Ear.Of(2, Ear.Plucked(3, 0), Ear.Plucked(banjoString, 0, 1) with { IsMelody = melody });
+            var levels = Ear.Levels(Synth.Render(played, new() { Accents = accents }).Interleaved, 44_100);
+            return levels.Skip(100).Take(20).Max() - levels.Take(20).Max();
+        }
+        var even = new Accents(0, 0, 0);
+        (Level(5, false, even) - Level(5, false, even with { Drone = -12 })).Should().BeApproximately(12, 1);
+        (Level(1, false, even) - Level(1, false, even with { Fill = -9 })).Should().BeApproximately(9, 1);
+        Level(5, true, even with { Drone = -12 }).Should().BeApproximately(Level(5, true, even), 0.5);
+    }
+
+    [Fact]
     public void Whatever_is_played_the_strings_die_away()
     {
         // Slurs and stops in any order at any time move the delay lines while they ring; the loops must still lose.
@@ -147,6 +163,11 @@ public class SynthTests
             .Should()
             .Throw<SoundException>()
             .WithMessage("The sample rate is 44100 or 48000.");
+        FluentActions
+            .Invoking(() => Synth.Render(SampleBreaks.Small, new() { From = new(1), To = new(1) }))
+            .Should()
+            .Throw<SoundException>()
+            .WithMessage("The span to be sounded is empty*");
         FluentActions
             .Invoking(() => Synth.Render(SampleBreaks.Small, new() { Tempo = new(new Fraction(1, 2), 0) }))
             .Should()

@@ -78,6 +78,52 @@ public sealed record RestLock(int Step) : Lock(Step, Step)
     public override string Words => "silence";
 }
 
+/// <summary>The note of the step is made by the left hand: a slide, a hammer-on or a pull-off leads to it or from it at once.</summary>
+public sealed record SlurLock(int Step) : Lock(Step, Step)
+{
+    public override bool Allows(int step, PathStep done) => done.SlurString != 0 || done.HalfSlur is not null;
+
+    public override string Words => "a slur";
+}
+
+/// <summary>Several strings are struck together at the step.</summary>
+public sealed record PinchLock(int Step) : Lock(Step, Step)
+{
+    public override bool Allows(int step, PathStep done) => done.SlurString == 0 && done.Event.Plucks.Length > 1;
+
+    public override string Words => "a pinch";
+}
+
+/// <summary>A finger of the right hand plucks at the step, alone or with others.</summary>
+public sealed record FingerLock(int Step, RightFinger Finger) : Lock(Step, Step)
+{
+    public override bool Allows(int step, PathStep done)
+    {
+        if (done.SlurString != 0)
+            return false;
+        foreach (var (finger, _) in done.Event.Plucks)
+        {
+            if (finger == Finger)
+                return true;
+        }
+        return false;
+    }
+
+    public override string Words => $"{Finger} plucks";
+}
+
+/// <summary>Played in one of the ways that the style chooses from: rolls, or the tune note by note.</summary>
+/// <param name="First">The first step.</param>
+/// <param name="Last">The last step.</param>
+/// <param name="Manner">Index of the way in <see cref="Styles.Style.Manners"/>.</param>
+/// <param name="Name">Its name.</param>
+public sealed record WayLock(int First, int Last, int Manner, string Name) : Lock(First, Last)
+{
+    public override bool Allows(int step, PathStep done) => done.Manner == Manner;
+
+    public override string Words => $"{Name} style";
+}
+
 /// <summary>The left hand holds a shape.</summary>
 /// <param name="First">The first step.</param>
 /// <param name="Last">The last step.</param>

@@ -42,7 +42,10 @@ public static class LockCarrying
 
     private static (Lock? Lock, string Why) Moved(Lock kept, Arrangement from, Arrangement to)
     {
-        var speaksOfFrets = kept is not (RestLock or NoSlurLock or FretLock);
+        if (kept is WayLock way && way.Manner >= to.Style.Manners.Length)
+            return (null, "the style has one way of playing now");
+        var speaksOfFrets =
+            kept is not (RestLock or SlurLock or PinchLock or FingerLock or WayLock or NoSlurLock or FretLock);
         if (speaksOfFrets && !SoundAlike(from.Break.Setting, to.Break.Setting))
             return (null, "the frets have other notes of the tune now");
         if (kept.First == kept.Last)
@@ -73,6 +76,9 @@ public static class LockCarrying
             SoundLock one => new SoundLock(first, one.Kept),
             NoteLock one => new NoteLock(first, one.String, one.Fret, one.Finger),
             RestLock => new RestLock(first),
+            SlurLock => new SlurLock(first),
+            PinchLock => new PinchLock(first),
+            FingerLock one => new FingerLock(first, one.Finger),
             _ => kept with { First = first, Last = last },
         };
 

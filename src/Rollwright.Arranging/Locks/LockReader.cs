@@ -11,7 +11,7 @@ namespace Rollwright.Arranging.Locks;
 /// <summary>
 /// Reads locks as people type them: a place, then what is asked there. Places, counted as <see cref="BarNumbering"/> has
 /// it: "3" (bar 3), "3/2" (its second beat), "3/2.5", "5-8", "5/1-6/2", "0/4" (a pickup's fourth beat), "8b" where there
-/// are two of a number. What: "note 3.2T" (string.fret, finger if wanted), "rest", "no-slur", "frets 5",
+/// are two of a number. What: "note 3.2T" (string.fret, finger if wanted), "rest", "slur", "pinch", "T" (thumb plucks; I, M), "no-slur", "frets 5", "way melodic" (in mixed style),
 /// "shape 2-0-1-2" (strings 4-3-2-1, x where it does not matter), "lick NAME", "keep".
 /// </summary>
 public static partial class LockReader
@@ -31,15 +31,22 @@ public static partial class LockReader
         {
             "note" => [Note(text, first, rest)],
             "rest" => [new RestLock(first)],
+            "slur" => [new SlurLock(first)],
+            "pinch" => [new PinchLock(first)],
+            "T" or "I" or "M" => [new FingerLock(first, Enum.Parse<RightFinger>(parts[1]))],
             "no-slur" => [new NoSlurLock(first, last)],
             "frets" when int.TryParse(rest, out var fret) && fret >= 0 => [new FretLock(first, last, fret)],
+            "way" => [Way(text, first, last, rest, made)],
             "shape" => [new ShapeLock(first, last, Frets(text, rest))],
             "lick" => [Lick(text, first, rest, made)],
             "keep" =>
             [
                 .. Enumerable.Range(first, last - first + 1).Select(step => new SoundLock(step, made.PathAt(step))),
             ],
-            _ => throw Wrong(text, "what is asked is one of note, rest, no-slur, frets N, shape, lick, keep"),
+            _ => throw Wrong(
+                text,
+                "what is asked is one of note, rest, slur, pinch, T, I, M, no-slur, frets N, way, shape, lick, keep"
+            ),
         };
     }
 
@@ -58,6 +65,20 @@ public static partial class LockReader
             ? Enum.Parse<RightFinger>(match.Groups["finger"].Value)
             : null;
         return new(step, on, fret, finger);
+    }
+
+    private static WayLock Way(string text, int first, int last, string name, Arrangement made)
+    {
+        var manners = made.Style.Manners;
+        if (manners.Length == 1)
+            throw Wrong(
+                text,
+                $"the {made.Style.Name} style has one way of playing; take the mixed style to choose by phrases"
+            );
+        var index = manners.ToList().FindIndex(manner => manner.Name == name);
+        return index >= 0
+            ? new(first, last, index, name)
+            : throw Wrong(text, $"a way is one of {string.Join(", ", manners.Select(manner => manner.Name))}");
     }
 
     private static ImmutableArray<int?> Frets(string text, string shape)

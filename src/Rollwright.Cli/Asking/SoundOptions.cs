@@ -41,7 +41,8 @@ internal sealed class SoundOptions
     };
     private readonly Option<string?> phrase = new("--phrase")
     {
-        Description = "Only a phrase of two bars, by its part and number: A1, B3.",
+        Description =
+            "Only a phrase of two bars, by its number on the page, 3, or by its part and number in it: A1, B3.",
     };
     private readonly Option<int?> restEvery = new("--rest-every")
     {
@@ -206,7 +207,7 @@ internal sealed class SoundOptions
             throw new RequestException($"--rate {asked}: an opus file has {OpusWriter.Rate} frames a second");
         if (asked is not null and not (44_100 or 48_000))
             throw new RequestException($"--rate {asked}: the sample rate is 44100 or 48000");
-        return asked ?? (isOpus ? OpusWriter.Rate : 44_100);
+        return asked ?? (isOpus ? OpusWriter.Rate : SynthOptions.UsualRate);
     }
 
     private WavEncoding Encoding(ParseResult parsed, bool isOpus)

@@ -15,6 +15,9 @@ internal static class OutputFile
         var folder = new DirectoryInfo(Path.GetDirectoryName(Path.GetFullPath(path))!);
         while (!folder.Exists && folder.Parent is { } parent)
             folder = parent;
+        // Of a network path Windows does not say what is free.
+        if (folder.FullName.StartsWith(@"\\", StringComparison.Ordinal))
+            return;
         var free = new DriveInfo(folder.FullName).AvailableFreeSpace;
         if (bytes > free)
             throw new RequestException(

@@ -29,6 +29,11 @@ internal static class PageOutput
         ImmutableArray<Span> spots = default
     )
     {
+        if (SoundOutput.IsSound(form.Ending))
+        {
+            SoundOutput.Write(path, form.Ending, played, SoundChoice.Plain(form.Ending == "opus"));
+            return;
+        }
         if (!IsDrawn(form.Ending))
         {
             OutputFile.Write(path, form.Write(played));

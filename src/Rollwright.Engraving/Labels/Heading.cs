@@ -2,6 +2,7 @@ using Rollwright.Banjo.Breaks;
 using Rollwright.Banjo.Settings;
 using Rollwright.Engraving.Drawing;
 using Rollwright.Engraving.Measuring;
+using Rollwright.Engraving.Notation;
 using Rollwright.Engraving.Systems;
 
 namespace Rollwright.Engraving.Labels;
@@ -22,7 +23,7 @@ internal static class Heading
             sheet.Add(new Words(InkKind.Title, line, (left + right) / 2, y, sizes.Title, Face.Bold, Anchor.Middle));
         }
         y += sizes.Credit * 1.7;
-        var setting = SettingWords(played.Setting);
+        var setting = style.OfTune ? TuneSheet.HeadingOf(played) : SettingWords(played.Setting);
         var together =
             Lettering.WidthOf(setting, sizes.Credit, Face.Roman)
             + Lettering.WidthOf(played.Composer, sizes.Credit, Face.Italic)

@@ -6,6 +6,7 @@ public readonly record struct Glyph(int CodePoint)
     public static readonly Glyph BracketTop = new(0xE003);
     public static readonly Glyph BracketBottom = new(0xE004);
     public static readonly Glyph RepeatDot = new(0xE044);
+    public static readonly Glyph TrebleClef = new(0xE050);
     public static readonly Glyph TrebleClef8Below = new(0xE052);
     public static readonly Glyph CommonTime = new(0xE08A);
     public static readonly Glyph CutTime = new(0xE08B);

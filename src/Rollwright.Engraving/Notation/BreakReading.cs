@@ -42,11 +42,22 @@ internal static class BreakReading
             [
                 .. tune.Bars[bar]
                     .Notes.Select(
-                        (note, index) => new Sounded(note.At, note.Length, Spelling.KeyOf(played.Setting, note), index)
+                        (note, index) =>
+                            new Sounded(
+                                note.At,
+                                note.Length,
+                                Spelling.KeyOf(played.Setting, note),
+                                index,
+                                note.TiedFromBefore
+                            )
                     ),
             ]
         );
     }
+
+    /// <summary>All bars of the tune itself.</summary>
+    public static ImmutableArray<WrittenBar> ReadTune(Break played) =>
+        [.. Enumerable.Range(0, played.Bars.Length).Select(bar => ReadTune(played, bar)!)];
 
     private static WrittenBar Write(Break played, int index, ImmutableArray<Sounded> notes)
     {
@@ -105,7 +116,7 @@ internal static class BreakReading
     {
         var notes = spelling.Spell(together);
         var at = together[0].At;
-        var continues = false;
+        var continues = together[0].Continues;
         foreach (var (value, duration, triplet) in Values(at + offset, length, time))
         {
             var shown = continues ? [.. notes.Select(note => note with { Accidental = null })] : notes;

@@ -7,4 +7,5 @@ namespace Rollwright.Engraving.Notation;
 /// <param name="Length">Whole notes.</param>
 /// <param name="Key">MIDI key as written.</param>
 /// <param name="Index">Of the stroke in its bar, or of the note in its.</param>
-internal readonly record struct Sounded(Fraction At, Fraction Length, int Key, int Index);
+/// <param name="Continues">Tied to the note before: not struck anew.</param>
+internal readonly record struct Sounded(Fraction At, Fraction Length, int Key, int Index, bool Continues = false);

@@ -10,9 +10,12 @@ namespace Rollwright.Engraving.Signs;
 /// <summary>What stands at the left end of a system: clef, key signature, at the start of the piece the metre.</summary>
 internal sealed class SystemFront(Key key, TimeSignature time, PageStyle style, Sizes sizes)
 {
+    // Fiddlers read at pitch; the banjo's notes sound an octave below what is written.
+    private Glyph Clef => style.OfTune ? Glyph.TrebleClef : Glyph.TrebleClef8Below;
+
     private double ClefX => 0.9 * sizes.Space;
 
-    private double KeyX => ClefX + (MusicFont.WidthOf(Glyph.TrebleClef8Below) * sizes.Space) + (0.7 * sizes.Space);
+    private double KeyX => ClefX + (MusicFont.WidthOf(Clef) * sizes.Space) + (0.7 * sizes.Space);
 
     private double TimeX =>
         style.ShowNotation
@@ -24,7 +27,7 @@ internal sealed class SystemFront(Key key, TimeSignature time, PageStyle style, 
 
     public void DrawNotation(Sheet sheet, SetSystem system)
     {
-        sheet.Add(new Sign(InkKind.Clef, Glyph.TrebleClef8Below, system.Left + ClefX, sizes.Space, sizes.Space));
+        sheet.Add(new Sign(InkKind.Clef, Clef, system.Left + ClefX, sizes.Space, sizes.Space));
         KeySignatures.Draw(sheet, key, system.Left + KeyX, sizes);
         if (system.IsFirst)
             TimeSignatures.Draw(sheet, time, system.Left + TimeX, 0, sizes.Space);

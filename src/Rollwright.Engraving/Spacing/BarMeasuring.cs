@@ -83,7 +83,7 @@ internal sealed class BarMeasuring(PageStyle style, Sizes sizes)
     {
         var left = style.ShowNotation ? -stack.Left * sizes.Space : 0;
         var right = style.ShowNotation ? stack.Right * sizes.Space : 0;
-        if (!moment.IsStruck)
+        if (!moment.IsStruck || style.OfTune)
             return new(left, right, 0, 0, 0);
         var half = moment.Notes.Max(note => TabNumbers.WidthOf(bar.Bar.Strokes[note.Stroke], style, sizes) / 2);
         var finger = moment

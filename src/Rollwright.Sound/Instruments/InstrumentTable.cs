@@ -133,7 +133,10 @@ public static class InstrumentTable
             );
         return values.Count <= StringVoice.Registers.Length
             ? values.ToImmutable()
-            : throw row.Wrong(column, $"at most {StringVoice.Registers.Length} values, for these frets");
+            : throw row.Wrong(
+                column,
+                $"at most {StringVoice.Registers.Length} values, for {string.Join(", ", StringVoice.Registers)} semitones above open"
+            );
     }
 
     private static ILookup<string, BodyMode> Modes(string text)

@@ -5,15 +5,37 @@ const calm = matchMedia("(prefers-reduced-motion: reduce)");
 const keys = {
   ArrowRight: ["step", 1],
   ArrowLeft: ["step", -1],
-  ArrowDown: ["bar", 1],
-  ArrowUp: ["bar", -1],
+  PageDown: ["bar", 1],
+  PageUp: ["bar", -1],
   Home: ["start", 0],
   End: ["end", 0],
 };
 
+// What a letter does to the chosen step.
+const acts = {
+  r: "rest", delete: "rest", backspace: "rest", s: "slur", p: "pinch", t: "thumb", i: "index", m: "middle", k: "keep", f: "free",
+};
+
+// After a 1 or a 2 another digit may come within this time, in milliseconds.
+const patience = 600;
+
 export function attach(drawing, page) {
   const left = new AbortController();
   const on = (target, event, act) => target.addEventListener(event, act, { signal: left.signal });
+
+  // A fret of two digits is typed in one breath.
+  let typed = "", waiting = 0;
+  const settle = () => {
+    clearTimeout(waiting);
+    if (typed !== "") page.invokeMethodAsync("Fret", Number(typed));
+    typed = "";
+  };
+  const digit = (sign) => {
+    clearTimeout(waiting);
+    typed += sign;
+    if (typed.length === 2 || sign > "2") settle();
+    else waiting = setTimeout(settle, patience);
+  };
 
   on(drawing, "click", (event) => {
     const side = event.target instanceof Element && event.target.closest(".wide, .narrow");
@@ -24,11 +46,28 @@ export function attach(drawing, page) {
   });
 
   on(drawing, "keydown", (event) => {
+    const key = event.key.toLowerCase();
+    if ((event.ctrlKey || event.metaKey) && !event.altKey && (key === "c" || key === "v") && getSelection().isCollapsed) {
+      page.invokeMethodAsync("Do", key === "c" ? "copy" : "paste");
+      event.preventDefault();
+      return;
+    }
     if (event.altKey || event.ctrlKey || event.metaKey) return;
+    if (/^[0-9]$/.test(event.key)) {
+      digit(event.key);
+      event.preventDefault();
+      return;
+    }
+    settle();
     if (event.key === "Escape") {
       page.invokeMethodAsync("LetGo");
     } else if (keys[event.key]) {
-      page.invokeMethodAsync("Move", ...keys[event.key]);
+      const [by, count] = keys[event.key];
+      page.invokeMethodAsync("Move", by === "bar" && event.shiftKey ? "phrase" : by, count);
+    } else if (event.key === "ArrowUp" || event.key === "ArrowDown") {
+      page.invokeMethodAsync("String", event.key === "ArrowUp" ? -1 : 1);
+    } else if (acts[key]) {
+      page.invokeMethodAsync("Do", acts[key]);
     } else if (event.key === "Enter") {
       document.querySelector("#step-note button, #step-note summary")?.focus();
     } else {

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Rollwright.Arranging;
+using Rollwright.Arranging.Solving;
 using Rollwright.Formats.Abc;
 using Rollwright.Music.Tunes;
 using Rollwright.Web.Words;
@@ -41,6 +42,9 @@ public sealed class Bench
 
     /// <summary>What is shown; null where nothing could be made, and then the problems say why.</summary>
     public Turn? Now { get; private set; }
+
+    /// <summary>How the break is looked at.</summary>
+    public BreakView View { get; private set; }
 
     /// <summary>What is asked about that which is shown.</summary>
     public Inquiry Inquiry { get; }
@@ -160,6 +164,62 @@ public sealed class Bench
         return Change(where, place, locks[0].Words, made => made.With(locks));
     }
 
+    public void Look(BreakView view)
+    {
+        View = view;
+        Tell();
+    }
+
+    /// <summary>One version of each kind of the break that is shown, where they were asked for; null while they are not there.</summary>
+    public ImmutableArray<MadeVersion>? Versions { get; private set; }
+
+    public bool IsMakingVersions { get; private set; }
+
+    /// <summary>Makes one version of each kind, away from the page's own thread.</summary>
+    public async Task FindVersions()
+    {
+        if (Now is not { } now || IsMakingVersions)
+            return;
+        IsMakingVersions = true;
+        Tell();
+        var made = await line.Run(() => MadeVersion.AllOf(now.Break));
+        IsMakingVersions = false;
+        if (Now?.Break == now.Break)
+            Versions = made;
+        Tell();
+    }
+
+    /// <summary>What was copied last, step by step; empty for nothing.</summary>
+    public ImmutableArray<PathStep> Copied { get; private set; } = [];
+
+    /// <summary>The edit that was refused last, while its refusal is shown; null for none.</summary>
+    public Edit? Refused { get; private set; }
+
+    /// <summary>Changes what sounds by hand; where hands cannot do it, what is shown stays, and the refusal says why.</summary>
+    public async Task Make(Edit edit, bool withRoom = false)
+    {
+        ArgumentNullException.ThrowIfNull(edit);
+        if (Now is not { TakesChanges: true } now)
+            return;
+        Refused = null;
+        var place = PlaceWords.Of(now.Arrangement.Grid, edit.First, edit.First + edit.Wanted.Length - 1);
+        await Change(AskedAt.Step, place, edit.Words, withRoom ? edit.MakeWithRoom : edit.Make);
+        if (Refusal is (AskedAt.Step, _))
+        {
+            Refused = edit;
+            Tell();
+        }
+    }
+
+    /// <summary>Remembers what sounds from one step to another, to be put in elsewhere.</summary>
+    public void Copy(int first, int last)
+    {
+        if (Now is not { } now)
+            return;
+        Copied = [.. Enumerable.Range(first, last - first + 1).Select(now.Arrangement.PathAt)];
+        Tell();
+    }
+
     /// <summary>Goes to one of the turns, back or on.</summary>
     public void Go(int turn)
     {
@@ -200,6 +260,8 @@ public sealed class Bench
 
     private void Show(Turn? turn)
     {
+        if (Now?.Break != turn?.Break)
+            Versions = null;
         Now = turn;
         Refusal = null;
         IsMaking = false;

@@ -1,35 +1,91 @@
 using Rollwright.Arranging;
-using Rollwright.Banjo.Breaks;
+using Rollwright.Banjo.Licks;
 using Rollwright.Engraving;
-using Rollwright.Engraving.Drawing;
 using Rollwright.Engraving.Svg;
+using Rollwright.Music.Tunes;
 
 namespace Rollwright.Web.State;
 
-/// <summary>A break drawn for the page, for wide and for narrow windows; the style sheet shows the one that fits.</summary>
-/// <param name="Wide">Strokes have the ids s-BAR-STROKE.</param>
-/// <param name="Narrow">The same ids with <see cref="NarrowPrefix"/> before them.</param>
-public sealed record Drawing(DrawnPage Wide, DrawnPage Narrow)
+/// <summary>How a break is looked at.</summary>
+public enum BreakView
+{
+    /// <summary>One phrase a row, the tune above it.</summary>
+    Phrases,
+
+    /// <summary>As it is printed, notation above tab.</summary>
+    Printed,
+}
+
+/// <summary>A break drawn for the page, once for each view that is looked at.</summary>
+public sealed class Drawing
 {
     public const string NarrowPrefix = "narrow-";
 
     // Drawn for a column narrower than the sheet, so that the page enlarges it: to be read at arm's length.
     private static readonly PageStyle WideStyle = PageStyle.Continuous(500);
 
+    private static readonly PageStyle NarrowRows = PageStyle.PhraseRows with { Width = 390, Scale = 1.2 };
+
+    private static readonly PageStyle LickStyle = PageStyle.Continuous(230) with
+    {
+        ShowNotation = false,
+        ShowHeading = false,
+        ShowLegend = false,
+        ShowChords = false,
+        Margin = 4,
+    };
+
+    private static readonly PageStyle TuneStyle = PageStyle.Continuous(300) with
+    {
+        Scale = 0.85,
+        Margin = 4,
+        ShowHeading = false,
+    };
+
+    private readonly Lazy<DrawnView> phrases;
+    private readonly Lazy<DrawnView> printed;
+
+    private Drawing(Arrangement made)
+    {
+        phrases = new(() => new(Draw(made, PageStyle.PhraseRows, ""), Draw(made, NarrowRows, NarrowPrefix)));
+        printed = new(() => new(Draw(made, WideStyle, ""), Draw(made, PageStyle.Phone, NarrowPrefix)));
+    }
+
     public static Drawing Of(Arrangement made)
     {
         ArgumentNullException.ThrowIfNull(made);
-        return new(Draw(made, WideStyle, ""), Draw(made, PageStyle.Phone, NarrowPrefix));
+        return new(made);
     }
+
+    public DrawnView In(BreakView view) => (view == BreakView.Phrases ? phrases : printed).Value;
+
+    /// <summary>A tune as fiddlers read it.</summary>
+    public static string Of(Tune tune, string prefix) =>
+        SvgWriter.Write(Engraver.Lay(tune, TuneStyle), options: new() { FixedSize = false, Prefix = prefix });
+
+    /// <summary>In phrases, narrow, to stand beside another: its ids begin otherwise.</summary>
+    public static DrawnPage Beside(Arrangement made, string prefix) => Draw(made, NarrowRows, prefix);
+
+    /// <summary>A lick alone, as tab.</summary>
+    public static string Of(Lick lick, string prefix) =>
+        SvgWriter.Write(
+            Engraver.Lay(LickBreak.Of(lick), LickStyle),
+            options: new() { FixedSize = false, Prefix = prefix }
+        );
 
     // The page says the title and the setting itself.
     private static DrawnPage Draw(Arrangement made, PageStyle style, string prefix)
     {
         var layout = Engraver.Lay(made.Break, style with { ShowHeading = false, Margin = 4 });
         var svg = SvgWriter.Write(layout, options: new() { FixedSize = false, Prefix = prefix });
-        return new(svg, StepPlaces.Of(layout, made.Grid, style.Scale));
+        return new(svg, StepPlaces.Of(layout, made.Grid, style));
     }
 }
+
+/// <summary>One view, for wide and for narrow windows; the style sheet shows the one that fits.</summary>
+/// <param name="Wide">Strokes have the ids s-BAR-STROKE.</param>
+/// <param name="Narrow">The same ids with <see cref="Drawing.NarrowPrefix"/> before them.</param>
+public sealed record DrawnView(DrawnPage Wide, DrawnPage Narrow);
 
 /// <param name="Svg">The page.</param>
 /// <param name="Places">Where its steps are.</param>

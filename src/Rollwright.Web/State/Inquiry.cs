@@ -4,6 +4,7 @@ using Rollwright.Arranging.Advice;
 using Rollwright.Arranging.Costs;
 using Rollwright.Arranging.Reasons;
 using Rollwright.Arranging.Spots;
+using Rollwright.Banjo.Tunings;
 using Rollwright.Music.Tunes;
 
 namespace Rollwright.Web.State;
@@ -28,6 +29,9 @@ public sealed class Inquiry(WorkLine line)
 
     /// <summary>The step that was chosen; null for none.</summary>
     public int? Step { get; private set; }
+
+    /// <summary>The string that a typed fret is put on, 1 to 5.</summary>
+    public int String { get; private set; } = 3;
 
     /// <summary>Of every step.</summary>
     public ImmutableArray<StepReason>? Reasons { get; private set; }
@@ -81,6 +85,12 @@ public sealed class Inquiry(WorkLine line)
         Step = step is { } wanted ? Math.Clamp(wanted, 0, turn.Arrangement.Grid.Steps.Length - 1) : null;
         Tell();
         return FindReasons(turn);
+    }
+
+    public void ChooseString(int banjoString)
+    {
+        String = Math.Clamp(banjoString, 1, Neck.Strings);
+        Tell();
     }
 
     public Task WantTerms(bool wants)

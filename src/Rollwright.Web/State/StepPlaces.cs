@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using Rollwright.Arranging.Wishes;
+using Rollwright.Banjo.Tunings;
+using Rollwright.Engraving;
 using Rollwright.Engraving.Drawing;
 using Rollwright.Music.Metre;
 
@@ -9,18 +11,30 @@ namespace Rollwright.Web.State;
 /// <param name="Width">Of the drawing, in its points.</param>
 /// <param name="Height">Of the drawing.</param>
 /// <param name="Boxes">One a step: a column from the top of the upper staff to below the fingers.</param>
-public sealed record StepPlaces(double Width, double Height, ImmutableArray<Box> Boxes)
+/// <param name="Tabs">Of each step, the height of string 1's line and of string 5's.</param>
+public sealed record StepPlaces(
+    double Width,
+    double Height,
+    ImmutableArray<Box> Boxes,
+    ImmutableArray<(double Top, double Bottom)> Tabs
+)
 {
     // In the drawing's points at scale 1: half the room of a number, and that of the fingers under the tab.
     private const double HalfColumn = 6.5;
     private const double BelowTab = 17;
     private const double AboveStaff = 6;
 
-    public static StepPlaces Of(Layout layout, StepGrid grid, double scale)
+    // The same where stems for the rhythm stand between.
+    private const double BelowStems = 34;
+
+    public static StepPlaces Of(Layout layout, StepGrid grid, PageStyle style)
     {
+        ArgumentNullException.ThrowIfNull(style);
+        var (scale, below) = (style.Scale, style.ShowNotation ? BelowTab : BelowStems);
         ArgumentNullException.ThrowIfNull(layout);
         ArgumentNullException.ThrowIfNull(grid);
         var boxes = ImmutableArray.CreateBuilder<Box>(grid.Steps.Length);
+        var tabs = ImmutableArray.CreateBuilder<(double Top, double Bottom)>(grid.Steps.Length);
         var strokes = layout.Strokes.ToLookup(place => place.Stroke.Bar);
         foreach (var bar in layout.Bars)
         {
@@ -33,13 +47,21 @@ public sealed record StepPlaces(double Width, double Height, ImmutableArray<Box>
             {
                 var x = XOf(grid.Steps[step], known, bar.Box, grid, bar.Bar);
                 var half = HalfColumn * scale;
+                tabs.Add((bar.Box.Bottom - (Engraver.TabHeight * scale), bar.Box.Bottom));
                 boxes.Add(
-                    new(x - half, bar.Box.Top - (AboveStaff * scale), x + half, bar.Box.Bottom + (BelowTab * scale))
+                    new(x - half, bar.Box.Top - (AboveStaff * scale), x + half, bar.Box.Bottom + (below * scale))
                 );
             }
         }
         var page = layout.Pages[0];
-        return new(page.Width, page.Height, boxes.MoveToImmutable());
+        return new(page.Width, page.Height, boxes.MoveToImmutable(), tabs.MoveToImmutable());
+    }
+
+    /// <summary>The height of a string at a step.</summary>
+    public double StringAt(int step, int banjoString)
+    {
+        var (top, bottom) = Tabs[step];
+        return top + ((bottom - top) * (banjoString - 1) / (Neck.Strings - 1));
     }
 
     /// <summary>The step nearest to a point of the drawing: first the line of music, then the column.</summary>

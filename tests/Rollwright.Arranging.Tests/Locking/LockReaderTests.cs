@@ -86,9 +86,18 @@ public class LockReaderTests
     [InlineData("1/0 rest", "bar 1 has no step at beat 0")]
     [InlineData("1/1.1 rest", "bar 1 has no step at beat 1.1")]
     [InlineData("3-2 no-slur", "the span ends before it begins")]
-    [InlineData("1 dance", "what is asked is one of note, rest, no-slur, frets N, shape, lick, keep")]
-    [InlineData("1 frets", "what is asked is one of note, rest, no-slur, frets N, shape, lick, keep")]
-    [InlineData("1 frets -2", "what is asked is one of note, rest, no-slur, frets N, shape, lick, keep")]
+    [InlineData(
+        "1 dance",
+        "what is asked is one of note, rest, slur, pinch, T, I, M, no-slur, frets N, way, shape, lick, keep"
+    )]
+    [InlineData(
+        "1 frets",
+        "what is asked is one of note, rest, slur, pinch, T, I, M, no-slur, frets N, way, shape, lick, keep"
+    )]
+    [InlineData(
+        "1 frets -2",
+        "what is asked is one of note, rest, slur, pinch, T, I, M, no-slur, frets N, way, shape, lick, keep"
+    )]
     [InlineData("1/1 note", "a note is string.fret and, if wanted, the finger: 3.2T, 5.0")]
     [InlineData("1/1 note 6.0", "a note is string.fret and, if wanted, the finger: 3.2T, 5.0")]
     [InlineData("1/1 note 3.2R", "a note is string.fret and, if wanted, the finger: 3.2T, 5.0")]

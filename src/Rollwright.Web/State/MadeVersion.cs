@@ -1,0 +1,29 @@
+using System.Collections.Immutable;
+using Rollwright.Arranging;
+using Version = Rollwright.Arranging.Variations.Version;
+
+namespace Rollwright.Web.State;
+
+/// <summary>A version of a break, of one kind.</summary>
+/// <param name="Name">The kind, as the data has it.</param>
+/// <param name="Made">The version; null where there is none.</param>
+/// <param name="Differs">Share of the steps that sound otherwise than the break.</param>
+public sealed record MadeVersion(string Name, Arrangement? Made, double Differs)
+{
+    public static ImmutableArray<MadeVersion> AllOf(Arrangement made) =>
+        [.. Version.All.Select(version => Of(made, version))];
+
+    private static MadeVersion Of(Arrangement made, Version version)
+    {
+        try
+        {
+            var (other, differs) = made.Versions(version, 1)[^1];
+            return new(version.Name, differs > 0 ? other : null, differs);
+        }
+        catch (ArrangeException)
+        {
+            // Locks may leave no way: then there is no such version, which is what the page says.
+            return new(version.Name, null, 0);
+        }
+    }
+}
