@@ -365,6 +365,8 @@ public class AskingTests
         await visitor.Page.GetByLabel("A lick may make the break dearer by").SelectOptionAsync("6000");
         await visitor.Page.Locator(".spots button").First.ClickAsync();
         await visitor.ChooseFirstStep();
+        await visitor.Page.GetByLabel("Loop").SelectOptionAsync("marked bars");
+        await visitor.Page.GetByText("Count-in, band, hands").ClickAsync();
         (await visitor.Page.EvaluateAsync<int>("document.documentElement.scrollWidth - innerWidth"))
             .Should()
             .BeLessThanOrEqualTo(0);

@@ -15,9 +15,9 @@ public class PictureTests
     {
         await using var visitor = await Visitor.Arrive(width, height, colours);
         await visitor.Ready();
-        await visitor.Page.GetByRole(AriaRole.Button, new() { Name = "Play" }).ClickAsync();
+        await visitor.Page.GetByRole(AriaRole.Button, new() { Name = "Play", Exact = true }).ClickAsync();
         await visitor.Page.Locator("#drawing .place").First.WaitForAsync();
-        await visitor.Page.GetByRole(AriaRole.Button, new() { Name = "Pause" }).ClickAsync();
+        await visitor.Page.GetByRole(AriaRole.Button, new() { Name = "Stop", Exact = true }).ClickAsync();
         var folder = Directory.CreateDirectory(Path.Combine(Places.Root, "out", "pictures"));
         await visitor.Page.ScreenshotAsync(new() { Path = Path.Combine(folder.FullName, $"{name}.png") });
         await visitor.Page.ScreenshotAsync(

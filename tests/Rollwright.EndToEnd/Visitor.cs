@@ -1,4 +1,5 @@
 using Microsoft.Playwright;
+using Rollwright.EndToEnd.Playing;
 using Rollwright.Web.Hosting;
 
 namespace Rollwright.EndToEnd;
@@ -72,7 +73,8 @@ internal sealed class Visitor : IAsyncDisposable
         int width = 1280,
         int height = 900,
         ColorScheme colours = ColorScheme.Light,
-        ReducedMotion motion = ReducedMotion.Reduce
+        ReducedMotion motion = ReducedMotion.Reduce,
+        bool tapped = false
     )
     {
         var browser = await Browser();
@@ -84,8 +86,12 @@ internal sealed class Visitor : IAsyncDisposable
                 ColorScheme = colours,
                 ReducedMotion = motion,
                 AcceptDownloads = true,
+                // The recorder at the loudspeaker is a script that the page itself would not allow.
+                BypassCSP = tapped,
             }
         );
+        if (tapped)
+            await Tap.Install(context);
         var page = await context.NewPageAsync();
         page.SetDefaultTimeout(60_000);
         var visitor = new Visitor(address, context, page);

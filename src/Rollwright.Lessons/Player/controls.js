@@ -9,12 +9,12 @@ const early = 0.012;
 const slowest = 30;
 const fastest = 200;
 
-// root: holds player.html; page: holds the drawing; worklet: the address of worklet.js.
+// root: holds player.html; page: holds the drawing; worklet: the address of worklet.js, or several to be tried.
 export function attach(root, page, worklet) {
   const part = (name) => root.querySelector(`[data-part="${name}"]`);
   const left = new AbortController();
   const on = (target, event, act, more) => target.addEventListener(event, act, { signal: left.signal, ...more });
-  const player = new Player(worklet);
+  const player = new Player(...[worklet].flat());
   const cursor = new Cursor(page, root);
   let score = null;
   // Where playing begins next, in whole notes.
@@ -38,7 +38,8 @@ export function attach(root, page, worklet) {
     part("trouble").hidden = words === "";
   }
 
-  function start() {
+  // What goes on with another break is not counted in again.
+  function start({ isGoingOn = false } = {}) {
     if (!score) return;
     if (!Player.isPossible) {
       say("This browser cannot play here, for it lacks AudioWorklet. Take a newer one, or a sound file of the break.");
@@ -47,7 +48,7 @@ export function attach(root, page, worklet) {
     say("");
     const span = loop();
     if (span && (next < span.from - 1e-9 || next >= span.to)) next = span.from;
-    const countIn = Number(part("count").value);
+    const countIn = isGoingOn ? 0 : Number(part("count").value);
     player.play({ from: countIn > 0 ? barAt(next).at : next, countIn }).catch((why) => {
       halt();
       say(`The sound could not be started (${why.message}). Load the page again, or take a sound file of the break.`);
@@ -109,8 +110,9 @@ export function attach(root, page, worklet) {
 
   function setTempo(perMinute) {
     const box = part("tempo");
-    const wanted = Number.isFinite(perMinute) && perMinute > 0 ? perMinute : score.tempo.perMinute;
-    box.value = String(Math.round(Math.min(Math.max(wanted, Number(box.min)), Number(box.max))));
+    const wanted = Math.round(Number.isFinite(perMinute) ? perMinute : score.tempo.perMinute);
+    box.value = String(Math.min(Math.max(wanted, Number(box.min)), Number(box.max)));
+    say(Number(box.value) === wanted ? "" : `The tempo is ${box.min} to ${box.max} here.`);
     player.ask("tempo", { perMinute: Number(box.value) });
   }
 
@@ -271,7 +273,7 @@ export function attach(root, page, worklet) {
       setLoop();
       setTrade();
       say("");
-      if (wasPlaying && isSame) start();
+      if (wasPlaying && isSame) start({ isGoingOn: true });
       else {
         showState();
         show(next);

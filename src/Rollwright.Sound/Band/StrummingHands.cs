@@ -47,11 +47,10 @@ internal sealed class StrummingHands
     {
         foreach (var onString in stroke.Stops)
             Stop(stroke.Seconds, onString);
-        var at = stroke.Seconds;
-        foreach (var (onString, above) in stroke.Plucks)
+        for (var i = 0; i < stroke.Plucks.Length; i++)
         {
-            Pluck(at, onString, above, stroke.Strength);
-            at += voice.Spread;
+            var (onString, above) = stroke.Plucks[i];
+            Pluck(stroke.Seconds + (i * voice.Spread), onString, above, stroke.Strength);
         }
     }
 

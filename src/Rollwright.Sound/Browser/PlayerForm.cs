@@ -49,7 +49,7 @@ internal static class PlayerForm
             var bars = first == last ? $"bar {first}" : $"bars {first} to {last}";
             json.WriteStartObject();
             json.WriteNumber("number", phrase.Key);
-            json.WriteString("words", PartOf(played, phrase.Last()) is { } part ? $"part {part}, {bars}" : bars);
+            json.WriteString("words", bars);
             json.WriteEndObject();
         }
         json.WriteEndArray();

@@ -14,6 +14,8 @@ const ring = 2;
 const smoothing = 0.02;
 // Where the sound begins to be rounded off instead of clipped.
 const knee = 0.75;
+// Whole notes that are no time at all.
+const tiny = 1e-9;
 
 export class Engine {
   #score;
@@ -185,20 +187,23 @@ export class Engine {
 
   #rests(stroke, pass) {
     const { every, of } = this.#trade;
-    const turn = of === "rounds" ? pass.round - 1 : this.#barsInto(stroke.at);
+    const turn = of === "rounds" ? pass.round - 1 : this.#barsBefore(stroke.at, pass);
     return Math.floor(turn / every) % 2 === 1;
   }
 
-  // Full bars from the start of the loop, so that a pickup belongs to the bars that it leads into.
-  #barsInto(at) {
-    const start = this.#loop ? this.#loop.from : 0;
-    const begun = this.#score.bars.filter((bar) => bar.at > start - 1e-9 && bar.at < at + 1e-9);
-    return Math.max(0, begun.filter((bar) => bar.begins > bar.at - 1e-9).length - 1);
+  // Full bars that were begun before the one of a place, through all rounds; a pickup belongs to the bar that it leads into.
+  #barsBefore(at, pass) {
+    const { from, to } = this.#loop ?? { from: 0, to: this.#score.length };
+    const bars = this.#score.bars.filter((bar) => bar.at > from - tiny && bar.at < to - tiny);
+    const full = bars.filter((bar) => bar.begins > bar.at - tiny);
+    const begun = full.filter((bar) => bar.at < at + tiny).length;
+    const isFull = full.includes(bars.findLast((bar) => bar.at < at + tiny));
+    return (pass.round - 1) * full.length + begun - (isFull ? 1 : 0);
   }
 
   // Bars of clicks before a place, and the beats of its own bar that lie before it.
   #countIn(place, bars) {
-    const bar = this.#score.bars.findLast((one) => one.at < place + 1e-9);
+    const bar = this.#score.bars.findLast((one) => one.at < place + tiny);
     if (!(bars > 0) || !bar) return { length: 0, clicks: [] };
     const full = bar.time[0] / bar.time[1];
     const length = bars * full + Math.max(0, place - bar.begins);
@@ -206,7 +211,7 @@ export class Engine {
     const clicks = [];
     for (let begins = 0; begins < length; begins += full)
       for (const click of counted) clicks.push({ ...click, at: begins + click.at });
-    return { length, clicks: clicks.filter((click) => click.at < length - 1e-9) };
+    return { length, clicks: clicks.filter((click) => click.at < length - tiny) };
   }
 
   #told(frame) {
@@ -214,6 +219,10 @@ export class Engine {
   }
 
   #mix(part, left, right, frame, frames) {
+    if (part.level === 0 && part.gain === 0) {
+      part.pass(frame + frames);
+      return;
+    }
     const [l, r] = [this.#left, this.#right];
     const [toLeft, toRight] = [this.#score.gain * part.left, this.#score.gain * part.right];
     l.fill(0);

@@ -25,7 +25,7 @@ export function loopOfWritten(score, one, other) {
 
 export function loopOfPhrase(score, number) {
   const bars = score.bars.filter((bar) => bar.phrase === number).map((bar) => bar.bar);
-  return loopOfWritten(score, bars[0], bars.at(-1));
+  return loopOfWritten(score, Math.min(...bars), Math.max(...bars));
 }
 
 export function loopOfAll(score) {

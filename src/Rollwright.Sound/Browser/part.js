@@ -10,6 +10,7 @@ export class Part {
   #freshHands;
   #instrument;
   #acts = [];
+  #isPassed = false;
   #next = 0;
 
   // made: the part of the score.
@@ -64,8 +65,16 @@ export class Part {
     this.#instrument.hush(seconds);
   }
 
+  // Nobody listens: what comes before a frame is not done.
+  pass(frame) {
+    if (!this.#isPassed) this.#instrument.hush(0.005);
+    this.#isPassed = true;
+    while (this.#acts.length > 0 && this.#acts[0].frame < frame) this.#acts.shift();
+  }
+
   // Adds the frames from one on, which is the first of the arrays.
   sound(left, right, frame, frames) {
+    this.#isPassed = false;
     let at = 0;
     while (at < frames) {
       while (this.#acts.length > 0 && this.#acts[0].frame <= frame + at) this.#instrument.do(this.#acts.shift());

@@ -2,6 +2,8 @@
 
 // Frames a second that the model is made for; other devices get the first and the browser fits it to them.
 const rates = [48000, 44100];
+// Milliseconds of silence after which the device is let go.
+const idle = 3000;
 
 export class Player {
   // Whether this browser can play at all.
@@ -11,6 +13,7 @@ export class Player {
 
   #worklet;
   #context = null;
+  #loaded = null;
   #node = null;
   #score = null;
   #orders = new Map();
@@ -18,8 +21,8 @@ export class Player {
   #isPlaying = false;
   #end = Infinity;
 
-  // worklet: the address of worklet.js.
-  constructor(worklet) {
+  // worklet: addresses of worklet.js, of which the first that loads is taken.
+  constructor(...worklet) {
     this.#worklet = worklet;
   }
 
@@ -102,11 +105,23 @@ export class Player {
         await this.#context.close();
         this.#context = new AudioContext({ latencyHint: "interactive", sampleRate: rates[0] });
       }
-      this.loaded = this.#context.audioWorklet.addModule(this.#worklet);
+      this.#loaded = this.#load();
     }
-    await Promise.all([this.loaded, this.#context.resume()]);
+    await Promise.all([this.#loaded, this.#context.resume()]);
     this.#node ??= this.#makeNode();
     return this.#node;
+  }
+
+  async #load() {
+    const [first, ...others] = this.#worklet;
+    let loading = this.#context.audioWorklet.addModule(first);
+    for (const other of others) loading = loading.catch(() => this.#context.audioWorklet.addModule(other));
+    await loading;
+  }
+
+  // A device that nobody listens to costs a phone its battery.
+  #rest() {
+    if (!this.#isPlaying && this.#context?.state === "running") this.#context.suspend();
   }
 
   #makeNode() {
@@ -128,6 +143,8 @@ export class Player {
       this.#end = Infinity;
     } else if (tells === "end") {
       this.#end = frame;
+    } else if (tells === "still") {
+      setTimeout(() => this.#rest(), idle);
     }
   }
 }

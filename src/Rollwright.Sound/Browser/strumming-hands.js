@@ -21,11 +21,7 @@ export class StrummingHands {
   play(stroke, count, secondsPerWhole) {
     const now = { count, secondsPerWhole, acts: [] };
     for (const string of stroke.stops ?? []) this.#stop(string, 0, now);
-    let lead = 0;
-    for (const [string, above] of stroke.plucks ?? []) {
-      this.#pluck(string, above, stroke.strength, lead, now);
-      lead -= this.#voice.spread;
-    }
+    stroke.plucks?.forEach(([string, above], i) => this.#pluck(string, above, stroke.strength, -i * this.#voice.spread, now));
     return now.acts;
   }
 

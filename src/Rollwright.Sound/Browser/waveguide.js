@@ -87,6 +87,10 @@ export class Waveguide {
     let s = this.#state;
     let at = this.#write - this.#whole;
     for (let k = 0; k < frames; k++, at++) {
+<<<<<<< HEAD
+      const near = t0 * line[at + 2] + t1 * line[at + 1] + t2 * line[at];
+      const x = near + t3 * line[at - 1] + t4 * line[at - 2] + t5 * line[at - 3];
+=======
       const x =
         t0 * line[at + 2] +
         t1 * line[at + 1] +
@@ -94,6 +98,7 @@ export class Waveguide {
         t3 * line[at - 1] +
         t4 * line[at - 2] +
         t5 * line[at - 3];
+>>>>>>> main
       s = Math.fround(gain * x + pole * s);
       arriving[k] = s;
     }

@@ -27,8 +27,9 @@ class PlayerProcessor extends AudioWorkletProcessor {
   }
 
   process(_, [[left, right]]) {
-    this.engine.sound(left, right ?? new Float32Array(left.length), currentFrame, left.length);
-    return !this.left;
+    const sounds = this.engine.sound(left, right ?? new Float32Array(left.length), currentFrame, left.length);
+    // One that is left fades out first.
+    return sounds || !this.left;
   }
 }
 

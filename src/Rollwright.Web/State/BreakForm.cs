@@ -12,6 +12,7 @@ using Rollwright.Formats.Json;
 using Rollwright.Formats.Midi;
 using Rollwright.Formats.MusicXml;
 using Rollwright.Formats.TextTab;
+using Rollwright.Lessons.Player;
 using Rollwright.Sound;
 
 namespace Rollwright.Web.State;
@@ -73,6 +74,13 @@ public sealed record BreakForm(string Ending, string Type, string Name, string U
             "Data",
             "all that it holds",
             played => Encoding.UTF8.GetBytes(JsonWriter.Write(played))
+        ),
+        new(
+            "html",
+            "text/html; charset=utf-8",
+            "Page that plays",
+            "to practise with, no server",
+            played => Encoding.UTF8.GetBytes(PlayerPage.Write(played))
         ),
         new("wav", "audio/wav", "Sound", "to play along", played => WavWriter.ToBytes(Synth.Render(played))),
         new(

@@ -53,10 +53,11 @@ internal sealed class SoundPage : IAsyncDisposable
             async ({ score, rate, frames, orders }) => {
               const { Engine } = await import("/assets/player/engine.js");
               const engine = new Engine(score, rate);
+              const timed = ["play", "seek", "setTempo", "setLoop"];
               const [left, right] = [new Float32Array(frames), new Float32Array(frames)];
               for (let frame = 0; frame < frames; frame += 128) {
                 for (const { at = 0, call, with: values = [] } of orders)
-                  if (at >= frame && at < frame + 128) engine[call](...(call === "stop" ? [] : [frame]), ...values);
+                  if (at >= frame && at < frame + 128) engine[call](...(timed.includes(call) ? [frame] : []), ...values);
                 const until = Math.min(frames, frame + 128);
                 engine.sound(left.subarray(frame, until), right.subarray(frame, until), frame, until - frame);
               }
