@@ -1,13 +1,15 @@
 // The player's buttons and sliders: what a person does with them is asked of the player, what is heard is shown.
 
 import { Cursor } from "./cursor.js";
-import { loopOfAll, loopOfPhrase, loopOfWritten } from "./loops.js";
+import { holds, loopOfAll, loopOfPhrase, loopOfSpans, loopOfWritten } from "./loops.js";
 import { Player } from "./player.js";
 
 // Seconds by which a place is shown early: a browser paints what it is told at its next picture.
 const early = 0.012;
 const slowest = 30;
 const fastest = 200;
+// Per cent at which the band comes in where it was silent.
+const bandLevel = 80;
 
 // root: holds player.html; page: holds the drawing; worklet: the address of worklet.js, or several to be tried.
 export function attach(root, page, worklet) {
@@ -21,8 +23,14 @@ export function attach(root, page, worklet) {
   let next = 0;
   let frame = 0;
   let isHeld = false;
+  // What the page has given to be gone through: { name, spans }; null for nothing.
+  let given = null;
+  // The round that was heard last, { round, turn }; null before the first.
+  let heardLast = null;
+  // Units a minute from the next round on; null for none.
+  let nextTempo = null;
+  let raised = [];
 
-  const isLooped = () => part("loop").value !== "";
   const marked = () => [Number(part("first").value), Number(part("last").value)].sort((a, b) => a - b);
 
   function loop() {
@@ -30,6 +38,7 @@ export function attach(root, page, worklet) {
     if (wish === "") return null;
     if (wish === "all") return loopOfAll(score);
     if (wish === "bars") return loopOfWritten(score, ...marked());
+    if (wish === "given") return loopOfSpans(score, given.spans);
     return loopOfPhrase(score, Number(wish));
   }
 
@@ -47,7 +56,8 @@ export function attach(root, page, worklet) {
     }
     say("");
     const span = loop();
-    if (span && (next < span.from - 1e-9 || next >= span.to)) next = span.from;
+    if (span && !holds(span, next)) next = span.from;
+    heardLast = null;
     const countIn = isGoingOn ? 0 : Number(part("count").value);
     player.play({ from: countIn > 0 ? barAt(next).at : next, countIn }).catch((why) => {
       halt();
@@ -85,7 +95,10 @@ export function attach(root, page, worklet) {
     frame = 0;
     const now = player.heard(early);
     if (now?.counts) part("place").textContent = "count-in";
-    else if (now) show(now.place);
+    else if (now) {
+      tellRounds(now);
+      show(now.place);
+    }
     if (player.isPlaying) {
       follow();
     } else if (root.dataset.state === "playing") {
@@ -94,6 +107,15 @@ export function attach(root, page, worklet) {
       cursor.clear();
       showState();
     }
+  }
+
+  // A round that was heard to its end is told to the page as "passdone", with its turn among the loops.
+  function tellRounds({ round, turn }) {
+    const before = heardLast;
+    heardLast = { round, turn };
+    if (!before || round <= before.round) return;
+    if (nextTempo !== null) setTempo(nextTempo);
+    root.dispatchEvent(new CustomEvent("passdone", { detail: { turn: before.turn } }));
   }
 
   const barAt = (place) => score.bars.findLast((bar) => bar.at <= place + 1e-9) ?? score.bars[0];
@@ -109,6 +131,7 @@ export function attach(root, page, worklet) {
   }
 
   function setTempo(perMinute) {
+    nextTempo = null;
     const box = part("tempo");
     const wanted = Math.round(Number.isFinite(perMinute) ? perMinute : score.tempo.perMinute);
     box.value = String(Math.min(Math.max(wanted, Number(box.min)), Number(box.max)));
@@ -120,10 +143,9 @@ export function attach(root, page, worklet) {
     part("marks").hidden = part("loop").value !== "bars";
     const span = loop();
     player.ask("loop", { loop: span });
-    const bars = span && score.bars.filter((bar) => bar.at > span.from - 1e-9 && bar.at < span.to - 1e-9).map((bar) => bar.bar);
-    const isPart = bars && part("loop").value !== "all";
-    cursor.markBars(isPart ? [Math.min(...bars), Math.max(...bars)] : null);
-    if (isPart && !player.isPlaying && (next < span.from - 1e-9 || next >= span.to)) goTo(span.from);
+    const isPart = span && part("loop").value !== "all";
+    cursor.markBars(isPart ? score.bars.filter((bar) => holds(span, bar.at)).map((bar) => bar.bar) : []);
+    if (isPart && !player.isPlaying && !holds(span, next)) goTo(span.from);
   }
 
   function loopBars(first, last) {
@@ -164,7 +186,8 @@ export function attach(root, page, worklet) {
     if (slider) setLevel(slider);
   });
 
-  function setLevel(slider) {
+  function setLevel(slider, perCent = slider.value) {
+    slider.value = String(perCent);
     const level = Number(slider.value) / 100;
     slider.setAttribute("aria-valuetext", level === 0 ? "silent" : `${slider.value} per cent`);
     player.ask("level", { name: slider.dataset.level, level });
@@ -196,7 +219,8 @@ export function attach(root, page, worklet) {
     const other = pulled.isFar ? cursor.barAt(event.clientX, event.clientY) : undefined;
     if (other === undefined || other === pulled.other) return;
     pulled.other = other;
-    cursor.markBars([Math.min(pulled.bar, other), Math.max(pulled.bar, other)]);
+    const [low, high] = [Math.min(pulled.bar, other), Math.max(pulled.bar, other)];
+    cursor.markBars(score.bars.map((bar) => bar.bar).filter((bar) => bar >= low && bar <= high));
   });
   on(document, "pointerup", () => {
     if (pulled?.isFar && pulled.other !== undefined)
@@ -226,6 +250,7 @@ export function attach(root, page, worklet) {
       ["all", "the whole"],
       ...score.phrases.map((phrase) => [String(phrase.number), `phrase ${phrase.number}: ${phrase.words}`]),
       ["bars", "marked bars"],
+      ...(given ? [["given", given.name]] : []),
     ];
     setOptions(part("loop"), loops, "all");
     const bars = score.bars.filter((bar, i) => score.bars.findIndex((one) => one.bar === bar.bar) === i);
@@ -263,6 +288,7 @@ export function attach(root, page, worklet) {
       const now = player.heard();
       const share = isSame ? (now && !now.counts ? now.place : next) / score.length : 0;
       root.dataset.piece = piece;
+      if (!isSame) given = null;
       cursor.clear();
       player.load(told);
       score = told;
@@ -281,11 +307,38 @@ export function attach(root, page, worklet) {
       }
     },
     say,
+    // Stretches of whole notes to go through by turns, with a name for the list of loops; it stops and waits there.
+    loop(name, spans) {
+      halt();
+      given = { name, spans };
+      fill(score);
+      part("loop").value = "given";
+      setLoop();
+      goTo(loop().from);
+    },
+    // At once, or with the next round where it plays.
+    tempo(perMinute, withNextRound = false) {
+      if (withNextRound && player.isPlaying) nextTempo = perMinute;
+      else setTempo(perMinute);
+    },
+    // Bars counted in; bars by turns that the banjo plays and rests, 0 for throughout; the right hand alone; the band with it.
+    prepare({ countIn, rest, isOpen, hasBand }) {
+      part("count").value = String(countIn);
+      part("trade").value = rest > 0 ? `${rest} bars` : "";
+      setTrade();
+      part("open").checked = isOpen;
+      player.ask("open", { isOpen });
+      // A person's own levels stay; what was raised here goes again.
+      for (const slider of raised) if (slider.value === String(bandLevel)) setLevel(slider, 0);
+      const band = [...part("band").querySelectorAll("[data-level]")];
+      raised = hasBand ? band.filter((slider) => slider.value === "0" && slider.dataset.level !== "click") : [];
+      for (const slider of raised) setLevel(slider, bandLevel);
+    },
     leave() {
       left.abort();
       cancelAnimationFrame(frame);
       cursor.clear();
-      cursor.markBars(null);
+      cursor.markBars([]);
       return player.leave();
     },
   };

@@ -58,16 +58,16 @@ export class Cursor {
     if (this.#boxes.length > 0) this.#bringIntoView(this.#boxes[0]);
   }
 
-  // A line under each of some written bars, from the first to the last; null for none.
+  // A line under some written bars.
   markBars(bars) {
     this.#looped.forEach((line) => line.remove());
     this.#looped = [];
-    if (!bars) return;
+    const wanted = new Set(bars);
+    if (wanted.size === 0) return;
     for (const svg of this.#page.querySelectorAll("svg.engraving")) {
       const rows = new Map();
       for (const stroke of svg.querySelectorAll("g.tab-number[id]")) {
-        const bar = barOfId(stroke.id);
-        if (!(bar >= bars[0] && bar <= bars[1])) continue;
+        if (!wanted.has(barOfId(stroke.id))) continue;
         const box = stroke.getBBox();
         // Strokes of one line of music stand within a staff of each other.
         const near = [...rows.keys()].find((y) => Math.abs(y - box.y) < 70) ?? box.y;

@@ -33,6 +33,13 @@ public enum ExerciseKind
     Close,
 }
 
+public static class ExerciseKinds
+{
+    /// <summary>Whether whole phrases are played with both hands, so that their tempo is one that is kept.</summary>
+    public static bool IsOfPhrases(this ExerciseKind kind) =>
+        kind is not (ExerciseKind.RightHand or ExerciseKind.Bar or ExerciseKind.WithNeighbour);
+}
+
 /// <summary>One thing to do in a session.</summary>
 /// <param name="Kind">What is played.</param>
 /// <param name="Phrases">Numbers of the phrases that it is for.</param>

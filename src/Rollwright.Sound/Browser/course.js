@@ -80,6 +80,7 @@ export class Course {
         until: pass.to,
         secondsPerWhole: this.#secondsPerWhole,
         round: pass.round,
+        turn: pass.turn,
         counts: pass.counts === true,
       };
     });

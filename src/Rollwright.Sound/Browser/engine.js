@@ -2,6 +2,7 @@
 // clock but the frames it is asked for, so that a page, a test and a measurement hear the same.
 
 import { Course } from "./course.js";
+import { holds, loopsOf } from "./loops.js";
 import { Part } from "./part.js";
 
 // Seconds by which strokes are known before they sound: more than the longest slide takes.
@@ -46,9 +47,9 @@ export class Engine {
   play(frame, { from = 0, countIn = 0 } = {}) {
     const levels = Object.fromEntries(this.#parts.map((part) => [part.name, part.level]));
     this.#makeParts(levels);
-    const pass = this.#passFrom(from, 1);
+    const pass = this.#passFrom(from);
     const count = this.#countIn(from, countIn);
-    this.#course.start(frame, count.length > 0 ? { from: -count.length, to: 0, round: 0, counts: true } : pass);
+    this.#course.start(frame, count.length > 0 ? { from: -count.length, to: 0, round: 0, turn: 0, counts: true } : pass);
     if (count.length > 0) {
       for (const click of count.clicks) this.#counter.strike(click, click.at, this.#course);
       this.#course.follow(pass);
@@ -74,7 +75,7 @@ export class Engine {
       part.hush(fade);
       part.goTo(place);
     }
-    this.#course.start(frame, this.#passFrom(place, 1));
+    this.#course.start(frame, this.#passFrom(place));
     this.#write(frame);
     this.#told(frame);
   }
@@ -86,17 +87,18 @@ export class Engine {
     if (this.#state === "playing") this.#told(frame);
   }
 
-  // { from, to } in whole notes, see loops.js; null to play to the end.
+  // { from, to } in whole notes, see loops.js, and others that take turns with it in `then`; null to play to the end.
   setLoop(frame, loop) {
     this.#loop = loop;
     if (this.#state !== "playing") return;
     const now = this.#course.placeAt(frame);
     const last = this.#course.last;
     if (!now || now.pass.counts) return;
-    if (loop && (now.place < loop.from || now.place >= loop.to)) {
+    if (loop && !holds(loop, now.place)) {
       this.seek(frame, loop.from);
     } else if (last === now.pass && this.#course.frameOf(last.count + last.to - last.from) > frame + ahead * this.#rate) {
-      last.to = loop ? loop.to : this.#score.length;
+      const { to, turn } = this.#passFrom(now.place);
+      Object.assign(last, { to, turn });
       this.#told(frame);
     }
   }
@@ -147,9 +149,12 @@ export class Engine {
     return 60 / (perMinute * this.#score.tempo.unit);
   }
 
-  #passFrom(place, round) {
-    const loop = this.#loop;
-    return { from: place, to: loop && place < loop.to ? loop.to : this.#score.length, round };
+  // What the next round plays is found by its turn.
+  #passFrom(place) {
+    const loops = loopsOf(this.#loop);
+    const turn = Math.max(0, loops.findIndex((one) => place > one.from - tiny && place < one.to));
+    const to = loops.length > 0 && place < loops[turn].to ? loops[turn].to : this.#score.length;
+    return { from: place, to, round: 1, turn };
   }
 
   // Writes what will sound within the next moment, pass after pass.
@@ -170,9 +175,11 @@ export class Engine {
         this.#tell({ tells: "end", frame: this.#course.endFrame });
         return;
       }
-      const { from, to } = this.#loop;
+      const loops = loopsOf(this.#loop);
+      const turn = (pass.turn + 1) % loops.length;
+      const { from, to } = loops[turn];
       for (const part of this.#parts) part.goTo(from);
-      this.#course.follow({ from, to, round: pass.round + 1 });
+      this.#course.follow({ from, to, round: pass.round + 1, turn });
       this.#told(frame);
     }
   }

@@ -28,6 +28,28 @@ export function loopOfPhrase(score, number) {
   return loopOfWritten(score, Math.min(...bars), Math.max(...bars));
 }
 
+// Stretches of the music as { from, to }, as a plan of practice names them: the bars that begin in each. Where there are several
+// they take turns.
+export function loopOfSpans(score, spans) {
+  const [first, ...then] = spans.map(({ from, to }) =>
+    loopOfBars(
+      score,
+      score.bars.findIndex((bar) => bar.at > from - tiny),
+      score.bars.findLastIndex((bar) => bar.at < to - tiny),
+    ),
+  );
+  return { ...first, then };
+}
+
+// The stretches of a loop, in turn; none for null.
+export function loopsOf(loop) {
+  return loop ? [loop, ...(loop.then ?? [])] : [];
+}
+
+export function holds(loop, place) {
+  return loopsOf(loop).some(({ from, to }) => place > from - tiny && place < to);
+}
+
 export function loopOfAll(score) {
   return loopOfBars(score, 0, score.bars.length - 1);
 }

@@ -67,7 +67,7 @@ export class Player {
     this.#node?.port.postMessage(message);
   }
 
-  // What is heard so many seconds from now: { place, counts, round }; null before the sound begins and after it ends.
+  // What is heard so many seconds from now: { place, counts, round, turn }; null before the sound begins and after it ends.
   heard(lead = 0) {
     if (!this.#isPlaying || !this.#context) return null;
     const frame = (this.#secondsHeard() + lead) * this.#context.sampleRate;
@@ -78,7 +78,8 @@ export class Player {
     const segment = this.#segments.findLast((one) => one.frame <= frame);
     if (!segment) return null;
     const gone = (frame - segment.frame) / this.#context.sampleRate / segment.secondsPerWhole;
-    return { place: Math.min(segment.place + gone, segment.until), counts: segment.counts, round: segment.round };
+    const { until, counts, round, turn } = segment;
+    return { place: Math.min(segment.place + gone, until), counts, round, turn };
   }
 
   async leave() {

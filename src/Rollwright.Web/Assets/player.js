@@ -2,8 +2,10 @@
 
 import { attach as attachControls } from "/assets/player/controls.js";
 
-export function attach(root) {
+// page: is told of every round of a loop that was heard to its end.
+export function attach(root, page) {
   const controls = attachControls(root, document.getElementById("break"), "/assets/player/worklet.js");
+  root.addEventListener("passdone", ({ detail }) => page.invokeMethodAsync("TellPassDone", detail.turn));
   let asked = 0;
   return {
     // An answer that comes after a later question is dropped.
@@ -19,6 +21,9 @@ export function attach(root) {
       controls.load(told, piece);
       root.dataset.ready = address;
     },
+    loop: (name, spans) => controls.loop(name, spans),
+    tempo: (perMinute, withNextRound) => controls.tempo(perMinute, withNextRound),
+    prepare: (wish) => controls.prepare(wish),
     leave: () => controls.leave(),
   };
 }

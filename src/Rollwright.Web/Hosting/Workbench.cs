@@ -73,6 +73,8 @@ public sealed class Workbench : IAsyncDisposable
         builder.Services.AddDataProtection().UseEphemeralDataProtectionProvider();
         builder.Services.AddSingleton<Shelf>();
         builder.Services.AddScoped<Bench>();
+        builder.Services.AddScoped<IPracticeLog, VisitLog>();
+        builder.Services.AddSingleton(TimeProvider.System);
         // A page elsewhere that points its own name at this machine is turned away.
         builder.Services.AddHostFiltering(filter => filter.AllowedHosts = ["127.0.0.1", "localhost"]);
 
