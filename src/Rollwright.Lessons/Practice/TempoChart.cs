@@ -35,9 +35,9 @@ public sealed record TempoChart(
             .ToList();
         if (reached.Count == 0)
             return new([], [], []);
-        var step = StepOf(works.Max(work => work.Ladder.Target) - works.Min(work => work.Ladder.Start));
         var slowest = Math.Min(reached.Min(record => record.Tempo), works.Min(work => work.Ladder.Start));
         var fastest = Math.Max(reached.Max(record => record.Tempo), works.Max(work => work.Ladder.Target));
+        var step = StepOf(fastest - slowest);
         var low = Math.Floor(slowest / step) * step;
         var high = Math.Max(Math.Ceiling(fastest / step) * step, low + step);
         var (first, last) = (reached[0].Day, reached[^1].Day);
@@ -65,7 +65,7 @@ public sealed record TempoChart(
         double Y(double tempo) => Bottom - ((Bottom - Top) * (tempo - low) / (high - low));
     }
 
-    // At most eight marks, at numbers that are read at a glance.
+    // At most nine marks, at numbers that are read at a glance.
     private static double StepOf(double range) =>
         new[] { 5.0, 10, 20, 50, 100 }.FirstOrDefault(step => range / step <= 7, 200);
 

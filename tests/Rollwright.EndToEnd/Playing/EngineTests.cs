@@ -58,6 +58,32 @@ public class EngineTests
     }
 
     [Fact]
+    public async Task Loops_that_take_turns_follow_each_other_without_a_gap()
+    {
+        // Bar 1 of part A (a whole note), then the first half bar of part B, then bar 1 again, and so on.
+        var loop = new
+        {
+            from = 0.25,
+            to = 1.25,
+            then = new[] { new { from = 8.25, to = 8.75 } },
+        };
+        var sound = await Play(
+            5 * Whole,
+            new { call = "setLoop", with = new object[] { loop } },
+            new { call = "play", with = new[] { new { from = 0.25 } } }
+        );
+        var onsets = Onsets(sound);
+        foreach (var begins in new[] { 0.0, 1.5, 3.0 })
+        {
+            foreach (var eighth in new[] { 0, 2, 3, 6, 7, 8, 9, 10, 11 })
+            {
+                var at = (begins + (eighth / 8.0)) * Whole;
+                Nearest(onsets, at).Should().BeApproximately(at, 0.003);
+            }
+        }
+    }
+
+    [Fact]
     public async Task A_change_of_tempo_is_heard_at_once_and_moves_what_waits()
     {
         const double change = 1.0;
