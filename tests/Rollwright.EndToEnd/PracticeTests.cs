@@ -37,7 +37,7 @@ public class PracticeTests
     private static async Task TakeUp(Visitor visitor, string words)
     {
         await Exercise(visitor, words).GetByRole(AriaRole.Button).ClickAsync();
-        await Assertions.Expect(Panel(visitor).Locator(".drill")).ToBeFocusedAsync();
+        await Assertions.Expect(visitor.Page.Locator(".drill")).ToBeFocusedAsync();
     }
 
     [Fact]
@@ -50,29 +50,27 @@ public class PracticeTests
             .ToContainTextAsync("practice: bar");
         await Assertions.Expect(visitor.Page.Locator("#player-count")).ToHaveValueAsync("1");
         var tempo = visitor.Page.Locator("#player-tempo");
-        var start = double.Parse(await Panel(visitor).Locator(".rungs [aria-current]").InnerTextAsync());
+        var start = double.Parse(await visitor.Page.Locator(".rungs [aria-current]").InnerTextAsync());
         await Assertions.Expect(tempo).ToHaveValueAsync($"{start}");
         // Nothing was heard yet: there is nothing to answer for.
         await visitor.Page.Keyboard.PressAsync("c");
-        await Assertions.Expect(Panel(visitor).Locator("#drill-state")).ToContainTextAsync("0 of 5 clean");
+        await Assertions.Expect(visitor.Page.Locator("#drill-state")).ToContainTextAsync("0 of 5 clean");
         await visitor.Page.Keyboard.PressAsync("Space");
         for (var round = 1; round <= 5; round++)
         {
-            await Assertions.Expect(Panel(visitor).Locator("#drill-state")).ToContainTextAsync("Was that clean?");
+            await Assertions.Expect(visitor.Page.Locator("#drill-state")).ToContainTextAsync("Was that clean?");
             await visitor.Page.Keyboard.PressAsync("c");
             if (round < 5)
-                await Assertions
-                    .Expect(Panel(visitor).Locator("#drill-state"))
-                    .ToContainTextAsync($"{round} of 5 clean");
+                await Assertions.Expect(visitor.Page.Locator("#drill-state")).ToContainTextAsync($"{round} of 5 clean");
         }
         // A rung is a twentieth of the target of 200; it comes with the next round.
-        await Assertions.Expect(Panel(visitor).Locator(".rungs [aria-current]")).ToHaveTextAsync($"{start + 10}");
+        await Assertions.Expect(visitor.Page.Locator(".rungs [aria-current]")).ToHaveTextAsync($"{start + 10}");
         await Assertions.Expect(tempo).ToHaveValueAsync($"{start + 10}");
         foreach (var _ in new[] { 1, 2 })
         {
-            await Assertions.Expect(Panel(visitor).Locator("#drill-state")).ToContainTextAsync("Was that clean?");
+            await Assertions.Expect(visitor.Page.Locator("#drill-state")).ToContainTextAsync("Was that clean?");
             await visitor.Page.Keyboard.PressAsync("m");
-            await Assertions.Expect(Panel(visitor).Locator("#drill-state")).Not.ToContainTextAsync("Was that clean?");
+            await Assertions.Expect(visitor.Page.Locator("#drill-state")).Not.ToContainTextAsync("Was that clean?");
         }
         await Assertions.Expect(tempo).ToHaveValueAsync($"{start}");
         await Playing(visitor, "Stop").ClickAsync();
@@ -97,7 +95,7 @@ public class PracticeTests
         // The first round is the first phrase's, the second the other's: each answer is kept where it belongs.
         foreach (var rows in new[] { 1, 2 })
         {
-            await Assertions.Expect(Panel(visitor).Locator("#drill-state")).ToContainTextAsync("Was that clean?");
+            await Assertions.Expect(visitor.Page.Locator("#drill-state")).ToContainTextAsync("Was that clean?");
             await visitor.Page.Keyboard.PressAsync("c");
             await Assertions.Expect(Panel(visitor).Locator("tbody tr")).ToHaveCountAsync(rows);
         }
@@ -113,13 +111,13 @@ public class PracticeTests
         await using var visitor = await Come();
         await TakeUp(visitor, "once more, slowly");
         await visitor.Page.Keyboard.PressAsync("Space");
-        await Assertions.Expect(Panel(visitor).Locator("#drill-state")).ToContainTextAsync("Was that clean?");
-        await Panel(visitor).GetByRole(AriaRole.Button, new() { Name = "A mistake", Exact = true }).ClickAsync();
+        await Assertions.Expect(visitor.Page.Locator("#drill-state")).ToContainTextAsync("Was that clean?");
+        await visitor.Page.GetByRole(AriaRole.Button, new() { Name = "A mistake", Exact = true }).ClickAsync();
         await Assertions.Expect(Panel(visitor).Locator("tbody tr")).ToHaveCountAsync(1);
         await Playing(visitor, "Stop").ClickAsync();
         await visitor.Open("Wren on the Gatepost");
         await Assertions.Expect(Panel(visitor).Locator("tbody tr")).ToHaveCountAsync(0);
-        await Assertions.Expect(Panel(visitor).Locator(".drill")).ToHaveCountAsync(0);
+        await Assertions.Expect(visitor.Page.Locator(".drill")).ToHaveCountAsync(0);
         await Assertions.Expect(visitor.Page.Locator("#player-loop option[value=given]")).ToHaveCountAsync(0);
         await visitor.Paste(Tune);
         await Assertions.Expect(Panel(visitor).Locator("tbody tr")).ToHaveCountAsync(1);
@@ -138,11 +136,11 @@ public class PracticeTests
     )
     {
         await using var visitor = await Come(width, height, colours);
-        await TakeUp(visitor, "Phrase");
+        await TakeUp(visitor, "Phrase 1 (bars 1–2), from");
         await visitor.Page.Keyboard.PressAsync("Space");
         for (var round = 1; round <= 5; round++)
         {
-            await Assertions.Expect(Panel(visitor).Locator("#drill-state")).ToContainTextAsync("Was that clean?");
+            await Assertions.Expect(visitor.Page.Locator("#drill-state")).ToContainTextAsync("Was that clean?");
             await visitor.Page.Keyboard.PressAsync("c");
             await Assertions.Expect(Panel(visitor).Locator("tbody td:nth-child(4)")).ToHaveTextAsync($"{round}");
         }

@@ -74,6 +74,7 @@ public sealed class Workbench : IAsyncDisposable
         builder.Services.AddSingleton<Shelf>();
         builder.Services.AddScoped<Bench>();
         builder.Services.AddScoped<IPracticeLog, VisitLog>();
+        builder.Services.AddScoped<Rehearsal>();
         builder.Services.AddSingleton(TimeProvider.System);
         // A page elsewhere that points its own name at this machine is turned away.
         builder.Services.AddHostFiltering(filter => filter.AllowedHosts = ["127.0.0.1", "localhost"]);
