@@ -63,15 +63,9 @@ export class PluckedString {
     this.release();
     this.#quietFrames = 0;
     const swinging = this.#voice.length * Math.pow(2, -this.#semitones / 12);
-<<<<<<< HEAD
     const bright = atRegister(this.#voice.bright, this.#semitones);
     const thin = atRegister(this.#voice.thin, this.#semitones);
     this.#excitation.start(pluck, this.#hz, swinging, bright, thin);
-=======
-    const { bright, thin } = this.#voice;
-    const above = this.#semitones;
-    this.#excitation.start(pluck, this.#hz, swinging, registerAt(bright, above), registerAt(thin, above));
->>>>>>> main
   }
 
   // Adds the pluck's force to the waves that go from the bridge, by polarization.
@@ -95,11 +89,7 @@ export class PluckedString {
 }
 
 // Rows of [semitones above open, Hz]: between two by equal ratios a semitone; beyond the last it rises with the pitch.
-<<<<<<< HEAD
 function atRegister(rows, semitones) {
-=======
-function registerAt(rows, semitones) {
->>>>>>> main
   let above = 1;
   while (above < rows.length && rows[above][0] < semitones) above++;
   const [from, start] = rows[above - 1];

@@ -35,6 +35,7 @@ export class Waveguide {
     this.#write = this.#kept;
   }
 
+
   // Tunes the loop to hz within so many frames; 0 at once.
   tune(hz, loss, ramp) {
     this.#gain = Math.fround(loss.gain);
@@ -87,18 +88,8 @@ export class Waveguide {
     let s = this.#state;
     let at = this.#write - this.#whole;
     for (let k = 0; k < frames; k++, at++) {
-<<<<<<< HEAD
       const near = t0 * line[at + 2] + t1 * line[at + 1] + t2 * line[at];
       const x = near + t3 * line[at - 1] + t4 * line[at - 2] + t5 * line[at - 3];
-=======
-      const x =
-        t0 * line[at + 2] +
-        t1 * line[at + 1] +
-        t2 * line[at] +
-        t3 * line[at - 1] +
-        t4 * line[at - 2] +
-        t5 * line[at - 3];
->>>>>>> main
       s = Math.fround(gain * x + pole * s);
       arriving[k] = s;
     }
