@@ -55,7 +55,7 @@ public static class LockText
             "rest" => new RestLock(first),
             "slur" => new SlurLock(first),
             "pinch" => new PinchLock(first),
-            "finger" when Enum.TryParse<RightFinger>(rest, out var finger) => new FingerLock(first, finger),
+            "finger" when rest.Length == 1 && FingerOf(rest[0]) is { } finger => new FingerLock(first, finger),
             "no-slur" => new NoSlurLock(first, last),
             "frets" when Number(rest) is { } fret => new FretLock(first, last, fret),
             "shape" when rest.Split('-') is { Length: 4 } frets => new ShapeLock(
@@ -107,7 +107,7 @@ public static class LockText
             shape = Put(shape, on, fret);
             if (SlurOf(note[0]) is { } slur)
                 return new(shape, 0, on, slur);
-            if (!Enum.TryParse<RightFinger>(note[..1], out var finger))
+            if (FingerOf(note[0]) is not { } finger)
                 return null;
             plucks.Add((finger, on));
             after = Put(after, on, fret);
@@ -129,6 +129,16 @@ public static class LockText
     private static HandShape Put(HandShape shape, int on, int fret) =>
         on == Neck.ShortString || fret == 0 ? shape : shape.With(on, fret, 1);
 
+    // Not by parsing the enumeration: it takes numbers too.
+    private static RightFinger? FingerOf(char letter) =>
+        letter switch
+        {
+            'T' => RightFinger.T,
+            'I' => RightFinger.I,
+            'M' => RightFinger.M,
+            _ => null,
+        };
+
     private static SlurKind? SlurOf(char letter)
     {
         foreach (var kind in Enum.GetValues<SlurKind>())
@@ -141,7 +151,7 @@ public static class LockText
 
     private static NoteLock? Note(int step, string note)
     {
-        RightFinger? finger = note.Length > 0 && Enum.TryParse<RightFinger>(note[^1..], out var named) ? named : null;
+        var finger = note.Length > 0 ? FingerOf(note[^1]) : null;
         var parts = (finger is null ? note : note[..^1]).Split('.');
         return parts.Length == 2 && Number(parts[0]) is { } on && Number(parts[1]) is { } fret && Neck.HasFret(on, fret)
             ? new(step, on, fret, finger)

@@ -11,7 +11,11 @@ public class LockTextTests
 {
     [Fact]
     public void What_every_step_sounds_comes_back_from_its_text_and_allows_the_same() =>
-        Gen.Select(TuneGenerator.Tunes(4), Gen.OneOfConst("roll", "melodic", "mixed"), Gen.Int[1, 5])
+        Gen.Select(
+                TuneGenerator.Tunes(4),
+                Gen.OneOf(Gen.Const("roll"), Gen.Const("melodic"), Gen.Const("mixed")),
+                Gen.Int[1, 5]
+            )
             .Sample(
                 (tune, style, level) =>
                 {
