@@ -203,6 +203,24 @@ public sealed class TuneLibrary
                     .FirstOrDefaultAsync()
         );
 
+    /// <summary>Shows another revision that is kept; where another came between, that one is the answer and nothing is changed.</summary>
+    public Task<SaveOutcome> GoAsync(Guid id, int basedOn, int to) =>
+        Change<SaveOutcome>(async context =>
+        {
+            var now = clock.GetUtcNow();
+            var next =
+                await context.Revisions.SingleOrDefaultAsync(row => row.Break == id && row.Number == to)
+                ?? throw Missing();
+            var moved = await context
+                .Breaks.Where(row => row.Id == id && row.Current == basedOn)
+                .ExecuteUpdateAsync(set =>
+                    set.SetProperty(row => row.Current, to).SetProperty(row => row.ChangedAt, now)
+                );
+            return moved == 0
+                ? new SaveOutcome.Conflict(await CurrentOf(context, id) ?? throw Missing())
+                : new SaveOutcome.Saved(Mapping.Kept(next));
+        });
+
     /// <summary>Adds what was practised to what is kept of that day and phrase.</summary>
     public Task PractiseAsync(Guid id, KeptPractice more) =>
         Change(async context =>

@@ -117,6 +117,8 @@ public class ArrowTests
             "Console.",
             "Environment.",
         ];
+        // What is kept is kept in files; the clock is handed in even there.
+        string[] allowed = room == "Library" ? ["File.", "Directory.", "FileStream", "Environment."] : [];
         foreach (
             var file in Directory
                 .GetFiles(Path.Combine(Places.Root, "src", $"Rollwright.{room}"), "*.cs", SearchOption.AllDirectories)
@@ -125,7 +127,7 @@ public class ArrowTests
         {
             var lines = File.ReadAllLines(file)
                 .Where(line => !line.TrimStart().StartsWith("//", StringComparison.Ordinal));
-            foreach (var word in forbidden)
+            foreach (var word in forbidden.Except(allowed))
                 lines.Should().NotContain(line => Names(line, word), $"{Path.GetFileName(file)} is below the edge");
         }
     }

@@ -26,7 +26,7 @@ public static class Backup
     {
         ArgumentNullException.ThrowIfNull(library);
         ArgumentNullException.ThrowIfNull(clock);
-        var beside = $"{file}.{Guid.NewGuid():N}.part";
+        var beside = $"{file}.{Guid.CreateVersion7(clock.GetUtcNow()):N}.part";
         try
         {
             await using (var stream = File.Create(beside))

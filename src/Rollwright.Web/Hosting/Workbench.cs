@@ -7,6 +7,7 @@ using Microsoft.AspNetCore.Hosting.Server.Features;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
+using Rollwright.Library;
 using Rollwright.Web.Pages;
 using Rollwright.Web.State;
 
@@ -25,11 +26,16 @@ public sealed class Workbench : IAsyncDisposable
 
     /// <summary>Starts listening.</summary>
     /// <param name="port">1 to 65535, or 0 for a free one; see <see cref="Address"/>.</param>
+    /// <param name="library">Where the work is kept; null keeps nothing.</param>
     /// <param name="stop">Stops the start.</param>
     /// <exception cref="IOException">The port is taken.</exception>
-    public static async Task<Workbench> StartAsync(int port, CancellationToken stop = default)
+    public static async Task<Workbench> StartAsync(
+        int port,
+        TuneLibrary? library = null,
+        CancellationToken stop = default
+    )
     {
-        var app = Build(port);
+        var app = Build(port, library);
         await app.StartAsync(stop);
         return new(app);
     }
@@ -37,12 +43,18 @@ public sealed class Workbench : IAsyncDisposable
     /// <summary>Serves until <paramref name="stop"/> or Ctrl+C.</summary>
     /// <param name="port">1 to 65535, or 0 for a free one.</param>
     /// <param name="started">Told the address once it listens.</param>
+    /// <param name="library">Where the work is kept; null keeps nothing.</param>
     /// <param name="stop">Ends the serving.</param>
     /// <exception cref="IOException">The port is taken.</exception>
-    public static async Task RunAsync(int port, Action<string> started, CancellationToken stop = default)
+    public static async Task RunAsync(
+        int port,
+        Action<string> started,
+        TuneLibrary? library = null,
+        CancellationToken stop = default
+    )
     {
         ArgumentNullException.ThrowIfNull(started);
-        await using var workbench = await StartAsync(port, stop);
+        await using var workbench = await StartAsync(port, library, stop);
         started(workbench.Address);
         await workbench.server.WaitForShutdownAsync(stop);
     }
@@ -54,7 +66,7 @@ public sealed class Workbench : IAsyncDisposable
         await server.DisposeAsync();
     }
 
-    private static WebApplication Build(int port)
+    private static WebApplication Build(int port, TuneLibrary? library)
     {
         var builder = WebApplication.CreateBuilder(
             new WebApplicationOptions
@@ -72,10 +84,10 @@ public sealed class Workbench : IAsyncDisposable
         // Keys live as long as the process: nothing of it is written to the disk of the person who runs it.
         builder.Services.AddDataProtection().UseEphemeralDataProtectionProvider();
         builder.Services.AddSingleton<Shelf>();
-        builder.Services.AddScoped<Bench>();
         builder.Services.AddScoped<IPracticeLog, VisitLog>();
         builder.Services.AddScoped<Rehearsal>();
         builder.Services.AddSingleton(TimeProvider.System);
+        builder.Services.AddScoped(services => new Bench(services.GetRequiredService<Shelf>(), new Keeping(library)));
         // A page elsewhere that points its own name at this machine is turned away.
         builder.Services.AddHostFiltering(filter => filter.AllowedHosts = ["127.0.0.1", "localhost"]);
 

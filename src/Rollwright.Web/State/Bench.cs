@@ -2,6 +2,8 @@ using System.Collections.Immutable;
 using Rollwright.Arranging;
 using Rollwright.Arranging.Solving;
 using Rollwright.Formats.Abc;
+using Rollwright.Library;
+using Rollwright.Library.Kept;
 using Rollwright.Music.Tunes;
 using Rollwright.Web.Words;
 using Lock = Rollwright.Arranging.Locks.Lock;
@@ -18,12 +20,17 @@ public sealed class Bench
     private readonly WorkLine line = new();
     private int asked;
 
-    public Bench(Shelf shelf)
+    public Bench(Shelf shelf, Keeping? keeping = null)
     {
         this.shelf = shelf;
+        Keeping = keeping ?? new(null);
+        Keeping.Changed += (_, _) => Tell();
         Inquiry = new(line);
         Inquiry.Changed += (_, _) => Tell();
     }
+
+    /// <summary>Keeps what lies here.</summary>
+    public Keeping Keeping { get; }
 
     public string FileName { get; private set; } = "";
 
@@ -97,7 +104,50 @@ public sealed class Bench
     {
         Chosen = Math.Clamp(tune, 0, Math.Max(0, Tunes.Length - 1));
         Turns = null;
+        Keeping.Begin();
         return Wish(Wishes);
+    }
+
+    /// <summary>Puts a kept break back on the bench, as it was left.</summary>
+    public async Task Resume(KeptBreak kept)
+    {
+        ArgumentNullException.ThrowIfNull(kept);
+        try
+        {
+            if (await Keeping.FetchAsync(kept) is not var (abc, revision))
+            {
+                Refuse(kept.Title, "it is no longer in the library", "choose another");
+                return;
+            }
+            var reading = AbcReader.Read(abc, kept.Title);
+            if (reading.Tunes is not [var tune, ..] || Work.Read(revision.Wishes) is not { } work)
+            {
+                Refuse(
+                    kept.Title,
+                    "its tune or its wishes cannot be read",
+                    "export the break, or arrange the tune anew"
+                );
+                return;
+            }
+            (FileName, Text, Chosen, Turns) = (kept.Title, abc, 0, null);
+            (Tunes, TextProblems) = TurnMaker.Read(reading);
+            (Wishes, WishProblems) = (work.Wishes, []);
+            var (turn, problem) = await Make(() => TurnMaker.Resume(tune, work, revision.Words, shelf), kept.Title);
+            if (turn is not null)
+            {
+                Turns = Turns.Start(turn);
+                Keeping.Resume(kept, revision, turn);
+            }
+            else if (problem is not null)
+            {
+                WishProblems = [problem];
+            }
+            Show(turn);
+        }
+        catch (LibraryException fault)
+        {
+            Refuse(kept.Title, fault.What, fault.Remedy);
+        }
     }
 
     /// <summary>Arranges the tune as wished.</summary>
@@ -266,6 +316,8 @@ public sealed class Bench
         Refusal = null;
         IsMaking = false;
         Inquiry.About(turn);
+        if (turn is not null && Chosen < Tunes.Length)
+            _ = Keeping.KeepAsync(turn, Tunes[Chosen]);
         Tell();
     }
 

@@ -65,6 +65,30 @@ internal static class TurnMaker
         };
     }
 
+    /// <summary>A piece of work as it was kept. Locks that have no place any more are let go, and named.</summary>
+    /// <exception cref="ArrangeException">The wishes or the tune stand in the way.</exception>
+    public static Turn Resume(Tune tune, Work work, string words, Shelf shelf)
+    {
+        var (made, left) = Relock(Arranger.Arrange(tune, OptionsOf(tune, work.Wishes)), work.Locks);
+        var (shown, differs) = work.Wishes.Instead?.MakeOf(made, work.Level) ?? (made, null);
+        if (work.Wishes.Instead is not null)
+        {
+            (shown, var more) = Relock(shown, work.OwnLocks);
+            left += more;
+        }
+        return Of(words, work.Wishes, made, shown, differs, shelf) with
+        {
+            LetGo = left == 0 ? "" : $"{left} of what was kept could not be kept again.",
+        };
+    }
+
+    private static (Arrangement Made, int Left) Relock(Arrangement made, ImmutableArray<string> texts)
+    {
+        var locks = Work.LocksIn(made, texts);
+        var (kept, left) = made.WithWhatCanBe(locks);
+        return (kept, texts.Length - locks.Length + left.Length);
+    }
+
     /// <summary>A change of what is shown.</summary>
     /// <exception cref="ArrangeException">Hands cannot do it.</exception>
     public static Turn Change(Turn before, string words, Func<Arrangement, Arrangement> change, Shelf shelf)
