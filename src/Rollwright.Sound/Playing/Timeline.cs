@@ -42,9 +42,13 @@ public sealed record Timeline
             );
         var span = PlayedSpan.Of(played, options.From, options.To);
         var whole = tempo.SecondsPerWhole;
-        var lead = options.CountIn == 0 ? Fraction.Zero : (span.Time.Bar * options.CountIn) + span.Entry;
         var swung = SwungTime.Of(played);
+        // A pickup of one swung step sounds later than it is written: the count waits for it, and the bars follow it.
         var start = swung.At(span.From);
+        var lead =
+            options.CountIn == 0
+                ? Fraction.Zero
+                : (span.Time.Bar * options.CountIn) + span.Entry + (start - span.From);
         var once = (swung.At(span.To) - start).ToDouble() * whole;
         // A swung pair that a loop cuts is as long as it is played; whole bars are as long as they are written.
         var period = span.LeavesRoom ? span.Period.ToDouble() * whole : once;
@@ -54,7 +58,7 @@ public sealed record Timeline
             throw new SoundException(
                 $"The sound would last {seconds:0} s; at most {LongestSeconds:0} s are made. Play fewer times or faster."
             );
-        var line = new TimelineMaker(played, options, span, whole, leading, period);
+        var line = new TimelineMaker(played, options, span, start, whole, leading, period);
         return new()
         {
             Strokes = line.Strokes(at => (swung.At(at) - start).ToDouble() * whole),

@@ -5,10 +5,12 @@ using Rollwright.Music.Metre;
 namespace Rollwright.Sound.Playing;
 
 /// <summary>Puts the passes of a span one after another in seconds.</summary>
+/// <param name="start">When the span begins to sound, swung, in whole notes.</param>
 internal sealed class TimelineMaker(
     Break played,
     SynthOptions options,
     PlayedSpan span,
+    Fraction start,
     double secondsPerWhole,
     double lead,
     double period
@@ -49,7 +51,7 @@ internal sealed class TimelineMaker(
                     : span.From + span.Period;
                 bars.Add(
                     new(
-                        lead + (pass * period) + ((full - span.From).ToDouble() * secondsPerWhole),
+                        lead + (pass * period) + ((full - start).ToDouble() * secondsPerWhole),
                         bar.Time,
                         Fraction.Max(bar.Start, span.From) - full,
                         until - full,
