@@ -116,6 +116,22 @@ public sealed class KeepingTests : IAsyncLifetime
         File.Exists(file).Should().BeTrue();
     }
 
+    [Fact]
+    public async Task What_was_practised_comes_back_with_the_break()
+    {
+        var bench = await OnBench();
+        await Settled(bench);
+        var day = new DateOnly(2026, 3, 2);
+        var log = new KeptLog(bench, library);
+        await log.AddAsync(bench.Now!.Made.Break, new(day, 1, 60, 5, 1));
+        await log.AddAsync(bench.Now.Made.Break, new(day, 1, 64, 5, 0));
+
+        var again = new Bench(new(), new(library));
+        await again.Resume((await again.Keeping.ListAsync(1))[0]);
+        var records = await new KeptLog(again, library).ReadAsync(again.Now!.Made.Break);
+        records.Should().Equal(new Lessons.Practice.PracticeRecord(day, 1, 64, 10, 1));
+    }
+
     private async Task<Bench> OnBench()
     {
         var bench = new Bench(new(), new(library));

@@ -84,7 +84,9 @@ public sealed class Workbench : IAsyncDisposable
         // Keys live as long as the process: nothing of it is written to the disk of the person who runs it.
         builder.Services.AddDataProtection().UseEphemeralDataProtectionProvider();
         builder.Services.AddSingleton<Shelf>();
-        builder.Services.AddScoped<IPracticeLog, VisitLog>();
+        builder.Services.AddScoped<IPracticeLog>(services =>
+            library is null ? new VisitLog() : new KeptLog(services.GetRequiredService<Bench>(), library)
+        );
         builder.Services.AddScoped<Rehearsal>();
         builder.Services.AddSingleton(TimeProvider.System);
         builder.Services.AddScoped(services => new Bench(services.GetRequiredService<Shelf>(), new Keeping(library)));
