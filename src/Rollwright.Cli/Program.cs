@@ -11,6 +11,7 @@ var root = new RootCommand("From the melody that fiddlers play to a break for th
     LicksCommand.Build(),
     RenderCommand.Build(),
     PracticeCommand.Build(),
+    LessonCommand.Build(),
     FigureCommand.Build(),
     LibraryCommand.Build(),
     ServeCommand.Build(),

@@ -9,10 +9,14 @@ namespace Rollwright.Cli.Files;
 internal static class BreakInput
 {
     /// <exception cref="RequestException">It cannot be read; the message is the reader's first.</exception>
-    public static Break Read(string path)
+    public static Break Read(string path) => Of(InputFile.Read(path), path);
+
+    /// <summary>The break in the bytes of a file.</summary>
+    /// <exception cref="RequestException">It cannot be read; the message is the reader's first.</exception>
+    public static Break Of(byte[] bytes, string path)
     {
         var name = InputFile.NameOf(path);
-        var reading = BreakReader.Read(InputFile.Read(path), name);
+        var reading = BreakReader.Read(bytes, name);
         if (reading.Break is { } found)
         {
             foreach (var message in reading.Messages)

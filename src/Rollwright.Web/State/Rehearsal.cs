@@ -18,7 +18,7 @@ public sealed class Rehearsal(IPracticeLog log, TimeProvider clock)
     public int Minutes { get; private set; } = PracticeHabits.Usual.Minutes;
 
     /// <summary>The exercise under way; null for none.</summary>
-    public Drill? Drill { get; private set; }
+    public ExerciseUnderWay? UnderWay { get; private set; }
 
     /// <summary>Index of its loop that was heard to its end and is not answered for; null for none.</summary>
     public int? Heard { get; private set; }
@@ -51,20 +51,20 @@ public sealed class Rehearsal(IPracticeLog log, TimeProvider clock)
 
     public void TakeUp(Exercise exercise)
     {
-        (Drill, Heard) = (Drill.Of(exercise), null);
+        (UnderWay, Heard) = (ExerciseUnderWay.Of(exercise), null);
         Tell();
     }
 
     public void Leave()
     {
-        (Drill, Heard) = (null, null);
+        (UnderWay, Heard) = (null, null);
         Tell();
     }
 
     /// <summary>A round of the player's loop was heard to its end.</summary>
     public void PassDone(int loop)
     {
-        if (Drill is null)
+        if (UnderWay is null)
             return;
         Heard = loop;
         Tell();
@@ -73,10 +73,10 @@ public sealed class Rehearsal(IPracticeLog log, TimeProvider clock)
     /// <summary>Says how the last round was, once for each that was heard; keeps it, and moves the rung.</summary>
     public async Task Answer(bool wasClean)
     {
-        if (Drill is not { } drill || Heard is not { } loop || about is not { } made)
+        if (UnderWay is not { } drill || Heard is not { } loop || about is not { } made)
             return;
         var (next, played) = drill.After(loop, wasClean, Today);
-        (Drill, Heard) = (next, null);
+        (UnderWay, Heard) = (next, null);
         foreach (var record in played)
             await log.AddAsync(made.Break, record);
         History = await log.ReadAsync(made.Break);
@@ -85,7 +85,7 @@ public sealed class Rehearsal(IPracticeLog log, TimeProvider clock)
 
     private void Begin()
     {
-        (Drill, Heard) = (null, null);
+        (UnderWay, Heard) = (null, null);
         Plan =
             about is not { } made || made.Break.Bars.All(bar => bar.Strokes.IsEmpty)
                 ? null

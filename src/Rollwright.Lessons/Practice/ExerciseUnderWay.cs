@@ -5,9 +5,9 @@ namespace Rollwright.Lessons.Practice;
 /// <summary>An exercise under way: where on its ladder one stands.</summary>
 /// <param name="Exercise">What is played.</param>
 /// <param name="Rung">The tempo of the next pass, and what was played at it.</param>
-public sealed record Drill(Exercise Exercise, Rung Rung)
+public sealed record ExerciseUnderWay(Exercise Exercise, Rung Rung)
 {
-    public static Drill Of(Exercise exercise)
+    public static ExerciseUnderWay Of(Exercise exercise)
     {
         ArgumentNullException.ThrowIfNull(exercise);
         return new(exercise, exercise.Ladder.At(exercise.Start));
@@ -35,7 +35,7 @@ public sealed record Drill(Exercise Exercise, Rung Rung)
     /// A tempo is kept only where whole phrases are played with both hands. In which phrase of several a mistake was is not
     /// known: then it counts for the ladder alone.
     /// </returns>
-    public (Drill Next, ImmutableArray<PracticeRecord> Played) After(int loop, bool wasClean, DateOnly day)
+    public (ExerciseUnderWay Next, ImmutableArray<PracticeRecord> Played) After(int loop, bool wasClean, DateOnly day)
     {
         var next = Exercise.Ladder.After(Rung, wasClean);
         var isReached = wasClean && (next.IsDone || next.Tempo > Rung.Tempo);

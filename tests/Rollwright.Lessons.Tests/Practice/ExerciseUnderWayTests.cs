@@ -4,7 +4,7 @@ using Rollwright.Music.Metre;
 
 namespace Rollwright.Lessons.Tests.Practice;
 
-public class DrillTests
+public class ExerciseUnderWayTests
 {
     private static readonly DateOnly Day = new(2026, 3, 2);
     private static readonly TempoLadder Ladder = new(48, 61, 4, Clean: 2, Spoiled: 2);
@@ -28,7 +28,7 @@ public class DrillTests
     [Fact]
     public void It_begins_at_the_tempo_of_its_exercise_and_knows_its_rung()
     {
-        var drill = Drill.Of(Asked(ExerciseKind.Phrase, [3], 1));
+        var drill = ExerciseUnderWay.Of(Asked(ExerciseKind.Phrase, [3], 1));
         drill.Tempos.Should().Equal(48, 52, 56, 60, 61);
         drill.Rung.Tempo.Should().Be(52);
         drill.At.Should().Be(1);
@@ -37,7 +37,7 @@ public class DrillTests
     [Fact]
     public void A_tempo_is_kept_when_it_was_clean_as_often_as_asked_and_not_before()
     {
-        var drill = Drill.Of(Asked(ExerciseKind.Phrase, [3], 1));
+        var drill = ExerciseUnderWay.Of(Asked(ExerciseKind.Phrase, [3], 1));
         var (once, first) = drill.After(0, wasClean: true, Day);
         first.Should().Equal(new PracticeRecord(Day, 3, 0, 1, 0));
         var (twice, second) = once.After(0, wasClean: true, Day);
@@ -51,7 +51,7 @@ public class DrillTests
     [Fact]
     public void The_target_itself_is_kept_when_it_is_done()
     {
-        var drill = Drill.Of(Asked(ExerciseKind.Phrase, [3], 1) with { Start = 61 });
+        var drill = ExerciseUnderWay.Of(Asked(ExerciseKind.Phrase, [3], 1) with { Start = 61 });
         drill = drill.After(0, wasClean: true, Day).Next;
         var (done, played) = drill.After(0, wasClean: true, Day);
         done.Rung.IsDone.Should().BeTrue();
@@ -64,7 +64,7 @@ public class DrillTests
     [InlineData(ExerciseKind.WithNeighbour)]
     public void What_is_no_whole_phrase_with_both_hands_gives_it_no_tempo(ExerciseKind kind)
     {
-        var drill = Drill.Of(Asked(kind, [3], 1)).After(0, wasClean: true, Day).Next;
+        var drill = ExerciseUnderWay.Of(Asked(kind, [3], 1)).After(0, wasClean: true, Day).Next;
         var (next, played) = drill.After(0, wasClean: true, Day);
         next.Rung.Tempo.Should().Be(56);
         played.Should().Equal(new PracticeRecord(Day, 3, 0, 1, 0));
@@ -73,14 +73,14 @@ public class DrillTests
     [Fact]
     public void Where_phrases_take_turns_the_one_that_was_played_is_kept()
     {
-        var drill = Drill.Of(Asked(ExerciseKind.Alternate, [3, 5], 2));
+        var drill = ExerciseUnderWay.Of(Asked(ExerciseKind.Alternate, [3, 5], 2));
         drill.After(1, wasClean: false, Day).Played.Should().Equal(new PracticeRecord(Day, 5, 0, 0, 1));
     }
 
     [Fact]
     public void A_clean_part_is_every_phrase_of_it_and_a_mistake_in_it_is_of_none_that_is_known()
     {
-        var drill = Drill.Of(Asked(ExerciseKind.WithBand, [1, 2, 3], 1));
+        var drill = ExerciseUnderWay.Of(Asked(ExerciseKind.WithBand, [1, 2, 3], 1));
         drill.After(0, wasClean: true, Day).Played.Select(record => record.Phrase).Should().Equal(1, 2, 3);
         var (next, played) = drill.After(0, wasClean: false, Day);
         played.Should().BeEmpty();

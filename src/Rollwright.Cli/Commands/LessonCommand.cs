@@ -1,0 +1,102 @@
+using System.CommandLine;
+using System.Text;
+using System.Text.Json;
+using Rollwright.Arranging;
+using Rollwright.Cli.Asking;
+using Rollwright.Cli.Files;
+using Rollwright.Lessons;
+using Rollwright.Lessons.Plan;
+using Rollwright.Lessons.Words;
+using Rollwright.Lessons.Words.Edits;
+
+namespace Rollwright.Cli.Commands;
+
+/// <summary><c>rollwright lesson TUNE|BREAK</c>: a lesson in Markdown, phrase by phrase in words and tab.</summary>
+internal static class LessonCommand
+{
+    private static readonly SettingOptions Setting = new();
+    private static readonly Argument<string> Source = new("source")
+    {
+        Description = "A tune in ABC notation, or a break in JSON, MusicXML or plain-text tab; - is standard input.",
+    };
+    private static readonly Option<string> Output = new("--output", "-o")
+    {
+        Description = "Where the lesson goes, in Markdown; - is standard output.",
+        DefaultValueFactory = _ => "-",
+    };
+    private static readonly Option<bool> Short = new("--short")
+    {
+        Description = "Short words, for readers who have the tab before them.",
+    };
+    private static readonly Option<string?> Words = new("--words")
+    {
+        Description = "Your own words for phrases, a file in JSON (docs/lessons.md).",
+    };
+    private static readonly Option<bool> Json = new("--json") { Description = "Answer in JSON." };
+
+    public static Command Build()
+    {
+        var command = new Command("lesson", "Teaches a break: setting, form, phrases in words, drills, variations.")
+        {
+            Source,
+            Output,
+            Short,
+            Words,
+            Json,
+        };
+        Setting.AddTo(command);
+        command.SetAction(parsed =>
+        {
+            var plan = PlanOf(parsed);
+            var form = parsed.GetValue(Short) ? WordForm.Short : WordForm.Long;
+            var edits = EditsOf(parsed.GetValue(Words));
+            var answer = parsed.GetValue(Json)
+                ? JsonSerializer.Serialize(LessonAnswer.Of(plan, edits)) + "\n"
+                : LessonMarkdown.Write(plan, edits, form);
+            OutputFile.Write(parsed.GetRequiredValue(Output), Encoding.UTF8.GetBytes(answer));
+            return Exit.Done;
+        });
+        return command;
+    }
+
+    private static LessonPlan PlanOf(ParseResult parsed)
+    {
+        var path = parsed.GetRequiredValue(Source);
+        var bytes = InputFile.Read(path);
+        var options = Setting.Read(parsed);
+        try
+        {
+            if (!IsAbc(bytes))
+                return LessonPlan.Of(BreakInput.Of(bytes, path));
+            var tune = TuneInput.OneOf(bytes, path, "give a file with one tune");
+            return LessonPlan.Of(Arranger.Arrange(tune, options), options.Level, Arranger.Advise(tune, options));
+        }
+        catch (Exception fault) when (fault is ArrangeException or LessonException)
+        {
+            throw new RequestException($"{InputFile.NameOf(path)}: {fault.Message}");
+        }
+    }
+
+    // Tunes have a line that begins with X: or K:; no form of break has.
+    private static bool IsAbc(byte[] bytes) =>
+        Encoding
+            .Latin1.GetString(bytes)
+            .Split('\n', '\r')
+            .Any(line =>
+                line.StartsWith("X:", StringComparison.Ordinal) || line.StartsWith("K:", StringComparison.Ordinal)
+            );
+
+    private static LessonText EditsOf(string? path)
+    {
+        if (path is null)
+            return LessonText.Empty;
+        try
+        {
+            return LessonTextJson.Read(Encoding.UTF8.GetString(InputFile.Read(path)));
+        }
+        catch (LessonException fault)
+        {
+            throw new RequestException($"{InputFile.NameOf(path)}: {fault.Message}");
+        }
+    }
+}

@@ -1,0 +1,43 @@
+using System.Collections.Immutable;
+using Rollwright.Arranging;
+using Rollwright.Arranging.Backup;
+using Rollwright.Banjo.Breaks;
+
+namespace Rollwright.Lessons.Plan;
+
+/// <summary>What to play while someone else has the tune.</summary>
+/// <param name="Name">"rolls", "vamp".</param>
+/// <param name="Words">What it is for.</param>
+/// <param name="Played">The part.</param>
+public sealed record BehindOthers(string Name, string Words, Break Played)
+{
+    /// <summary>What the level can hold: rolls for everybody, a vamp where the hand has closed chords.</summary>
+    public static ImmutableArray<BehindOthers> Of(Arrangement made, int level)
+    {
+        ArgumentNullException.ThrowIfNull(made);
+        var parts = ImmutableArray.CreateBuilder<BehindOthers>();
+        Add(
+            BackupKind.Rolls,
+            "rolls",
+            "Rolls over a bass line, softer than the one who has the tune: behind a fiddle or a singer."
+        );
+        Add(
+            BackupKind.Vamp,
+            "vamp",
+            "Bass on the beat, a short pinch off it, damped at once: behind another banjo or a mandolin's break."
+        );
+        return parts.ToImmutable();
+
+        void Add(BackupKind kind, string name, string words)
+        {
+            try
+            {
+                parts.Add(new(name, words, made.BackupPart(kind, level).Break));
+            }
+            catch (ArrangeException)
+            {
+                // A beginner's hand cannot hold these chords closed: the lesson goes without.
+            }
+        }
+    }
+}

@@ -1,0 +1,50 @@
+using System.Collections.Immutable;
+using Rollwright.Banjo.Breaks;
+using Rollwright.Banjo.Tunings;
+using Rollwright.Music.Chords;
+using Rollwright.Music.Pitches;
+
+namespace Rollwright.Lessons.Plan;
+
+/// <summary>How the banjo is set up, and what the others play in.</summary>
+/// <param name="Sentences">Tuning, capo, keys, chords.</param>
+/// <param name="TunesUp">Whether a string is tuned up from open G: a caution is due.</param>
+public sealed record PlayingAlong(ImmutableArray<string> Sentences, bool TunesUp)
+{
+    public static PlayingAlong Of(Break played)
+    {
+        ArgumentNullException.ThrowIfNull(played);
+        var (setting, chords) = (played.Setting, ChordsOf(played));
+        var tuning = $"Tuning: {setting.Tuning.Name}, strings 5 to 1 {setting.Tuning.Spelling}.";
+        var up = Enumerable.Range(1, Neck.Strings).Any(s => setting.Tuning.OpenOf(s) > TuningTable.OpenG.OpenOf(s));
+        if (setting.Capo == 0)
+            return new(
+                [
+                    tuning,
+                    $"No capo. You and the others play in {setting.SoundingKey}{(chords.IsEmpty ? "" : $", with the chords {Words.Counting.Listed([.. chords.Select(chord => $"{chord}")])}")}.",
+                ],
+                up
+            );
+        var fifths = setting.SoundingKey.Tonic.Fifths - setting.Position.Tonic.Fifths;
+        var fifth = PitchOf(setting.SoundingKeyOf(Neck.ShortString, 0), setting.SoundingKey);
+        return new(
+            [
+                tuning,
+                $"Capo at fret {setting.Capo}, and string 5 up by as much, to {fifth}. Frets are counted from the capo.",
+                $"You finger it as {setting.Position}; it sounds in {setting.SoundingKey}, and that is what the others play in.",
+                .. chords.IsEmpty
+                    ? Array.Empty<string>()
+                    :
+                    [
+                        $"Note and chord names here are those of your hands: for the others {Words.Counting.Listed([.. chords.Select(chord => $"{chord} is {chord.TransposeFifths(fifths)}")])}.",
+                    ],
+            ],
+            true
+        );
+    }
+
+    private static PitchName PitchOf(int midi, Music.Keys.Key key) => key.Spell(midi);
+
+    private static ImmutableArray<Chord> ChordsOf(Break played) =>
+        [.. played.Bars.SelectMany(bar => bar.Chords).Select(chord => chord.Chord).Distinct()];
+}

@@ -1,0 +1,39 @@
+using System.Collections.Immutable;
+using Rollwright.Banjo.Breaks;
+using Rollwright.Lessons.Practice;
+
+namespace Rollwright.Lessons.Plan;
+
+/// <summary>How hard a break is and how it is learnt, in short.</summary>
+internal static class PracticeWords
+{
+    // The hardest of them are named; the others are practised the same way.
+    private const int Named = 2;
+
+    public static ImmutableArray<string> Of(Break played, PracticeHabits habits)
+    {
+        var target = played.Tempo.PerMinute;
+        var works = PhraseWork.Of(played, target, habits);
+        var unit = played.Tempo.UnitName;
+        var words = ImmutableArray.CreateBuilder<string>();
+        var comfortable = works.Min(work => work.Comfortable);
+        if (comfortable is { } all)
+            words.Add(
+                all < target
+                    ? $"All of it is comfortable up to {unit} = {all:0}; the tempo to get to is {target:0}, which asks for practice or an easier version."
+                    : $"All of it is comfortable up to {unit} = {all:0}, and the tempo to get to is {target:0}."
+            );
+        foreach (var work in works.Where(work => work.Comfortable is not null).Take(Named))
+            words.Add(
+                $"Phrase {work.Phrase.Number} ({work.Loop.Name}) is {(work == works[0] ? "the hardest" : "the next")}: bar {played.Numbering[work.HardBar].Name}, {work.Why}; start it at {work.Ladder.Start:0}."
+            );
+        var ladder = TempoLadder.Of(comfortable, target, habits);
+        words.Add(
+            $"The ladder: from {unit} = {ladder.Start:0} in steps of {ladder.Step:0} to {ladder.Target:0}; up after {ladder.Clean} clean passes in a row, down after {ladder.Spoiled} with a mistake."
+        );
+        words.Add(
+            $"Take up {(habits.New == 1 ? "one phrase" : $"{habits.New} phrases")} a day, in the order above; what you learnt comes back after {string.Join(", ", habits.Returns.Take(3))} days."
+        );
+        return words.ToImmutable();
+    }
+}

@@ -1,0 +1,57 @@
+using Rollwright.Banjo.Breaks;
+using Rollwright.Music.Metre;
+
+namespace Rollwright.Lessons.Words;
+
+/// <summary>
+/// Times of a break as people count them aloud: "1", "2-and", in sixteenths "1-e" and "1-a"; 6/8 counts its eighths (common
+/// practice, no source). The same count stands under the tab.
+/// </summary>
+internal sealed class Counting(Break played)
+{
+    private readonly Music.Forms.BarNumbering numbering = played.Numbering;
+
+    /// <summary>A bar as it is called: "bar 3", "the pickup to bar 9", "the rest of bar 8".</summary>
+    public string NameOf(int bar)
+    {
+        if (!numbering[bar].IsShortInFront)
+            return $"bar {numbering[bar].Name}";
+        var leadsTo = numbering.AtLineStart(bar);
+        return leadsTo == numbering[bar].Number
+            ? $"the rest of bar {numbering[bar].Name}"
+            : $"the pickup to bar {leadsTo}";
+    }
+
+    /// <summary>Whether no other written bar has its name, so that it can be pointed at.</summary>
+    public bool IsOnly(int bar) =>
+        Enumerable.Range(0, played.Bars.Length).Count(other => NameOf(other) == NameOf(bar)) == 1;
+
+    /// <summary>Whole notes of the full bar that lie before a bar short in front.</summary>
+    public Fraction MissingBefore(int bar) => numbering[bar].Missing;
+
+    /// <param name="bar">Index of the written bar.</param>
+    /// <param name="at">Whole notes from its start.</param>
+    public string Of(int bar, Fraction at)
+    {
+        var counts = (at + MissingBefore(bar)) / played.Bars[bar].Time.Count;
+        var (count, rest) = (1 + counts.Floor(), counts % new Fraction(1));
+        return (rest.Numerator, rest.Denominator) switch
+        {
+            (0, _) => $"{count}",
+            (1, 2) => $"{count}-and",
+            (1, 4) => $"{count}-e",
+            (3, 4) => $"{count}-a",
+            // Triplets and the like: what is left is said as it is.
+            _ => $"{count}-plus-{rest}",
+        };
+    }
+
+    /// <summary>"1, 2-and and 4".</summary>
+    public static string Listed(IReadOnlyList<string> words) =>
+        words.Count switch
+        {
+            0 => "",
+            1 => words[0],
+            _ => $"{string.Join(", ", words.Take(words.Count - 1))} and {words[^1]}",
+        };
+}

@@ -1,0 +1,123 @@
+using System.Collections.Immutable;
+using Rollwright.Banjo.Breaks;
+using Rollwright.Banjo.Forms;
+
+namespace Rollwright.Lessons.Words.Edits;
+
+/// <summary>How a person's words stand to the break of today.</summary>
+public enum EditState
+{
+    /// <summary>The words are the program's.</summary>
+    None,
+
+    /// <summary>The notes are those that the words were written for.</summary>
+    Fits,
+
+    /// <summary>The notes under them have changed since: to be read again.</summary>
+    NotesChanged,
+}
+
+/// <summary>The words of a phrase as they are to be shown.</summary>
+/// <param name="Words">What the program says.</param>
+/// <param name="Edited">What a person says instead; null where nobody has.</param>
+/// <param name="State">Whether it still fits.</param>
+public sealed record PhraseText(PhraseWords Words, WordEdit? Edited, EditState State)
+{
+    public string In(WordForm form) => Edited?.Text ?? Words.Text(form);
+}
+
+/// <summary>A person's words for the phrases of a break. Nothing is lost when the break changes: words stay and are marked.</summary>
+/// <param name="Edits">At most one for a phrase, in the order in which they were written.</param>
+public sealed record LessonText(ImmutableArray<WordEdit> Edits)
+{
+    /// <summary>More words than this for one phrase are refused, in characters.</summary>
+    public const int LongestText = 20_000;
+
+    public static LessonText Empty { get; } = new([]);
+
+    /// <summary>With other words for a phrase; empty or blank words give the phrase back to the program.</summary>
+    /// <param name="played">The break as it is now.</param>
+    /// <param name="phrase">Number of the phrase.</param>
+    /// <param name="text">The words.</param>
+    /// <exception cref="LessonException">There is no such phrase, or the text is too long.</exception>
+    public LessonText With(Break played, int phrase, string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        var phrases = PhrasesOf(played);
+        var edited =
+            phrases.Find(one => one.Number == phrase)
+            ?? throw new LessonException($"there is no phrase {phrase}; the break has phrases 1 to {phrases.Count}");
+        if (text.Length > LongestText)
+            throw new LessonException(
+                $"the words for phrase {phrase} have {text.Length} characters; {LongestText} are the most"
+            );
+        var before = Placed(played).TryGetValue(phrase, out var placed) ? placed.Edit : null;
+        var others = Edits.Where(edit => edit != before);
+        return new(
+            string.IsNullOrWhiteSpace(text)
+                ? [.. others]
+                : [.. others, new(phrase, NotesFingerprint.Of(played, edited), text)]
+        );
+    }
+
+    /// <summary>Every phrase with its words.</summary>
+    /// <param name="played">The break as it is now.</param>
+    /// <param name="words">What the program says of it, in any order.</param>
+    public ImmutableArray<PhraseText> Over(Break played, ImmutableArray<PhraseWords> words)
+    {
+        var placed = Placed(played);
+        return
+        [
+            .. words.Select(phrase =>
+                placed.TryGetValue(phrase.Number, out var found)
+                    ? new PhraseText(phrase, found.Edit, found.State)
+                    : new(phrase, null, EditState.None)
+            ),
+        ];
+    }
+
+    /// <summary>Words whose phrase is no longer there: kept, to be put elsewhere or thrown away by hand.</summary>
+    public ImmutableArray<WordEdit> WithoutPhrase(Break played)
+    {
+        var placed = Placed(played).Values.Select(found => found.Edit).ToHashSet();
+        return [.. Edits.Where(edit => !placed.Contains(edit))];
+    }
+
+    // First where number and notes are the same; then where the notes have gone to another place; what is left stays with its
+    // number and is marked.
+    private Dictionary<int, (WordEdit Edit, EditState State)> Placed(Break played)
+    {
+        var prints = PhrasesOf(played)
+            .ToDictionary(phrase => phrase.Number, phrase => NotesFingerprint.Of(played, phrase));
+        var placed = new Dictionary<int, (WordEdit, EditState)>();
+        var left = new List<WordEdit>();
+        foreach (var edit in Edits)
+        {
+            if (prints.GetValueOrDefault(edit.Phrase) == edit.Notes)
+                placed[edit.Phrase] = (edit, EditState.Fits);
+            else
+                left.Add(edit);
+        }
+        foreach (var edit in left.ToList())
+        {
+            var moved = prints
+                .Where(print => print.Value == edit.Notes && !placed.ContainsKey(print.Key))
+                .Select(print => print.Key)
+                .OrderBy(number => Math.Abs(number - edit.Phrase))
+                .FirstOrDefault();
+            if (moved > 0)
+            {
+                placed[moved] = (edit, EditState.Fits);
+                left.Remove(edit);
+            }
+        }
+        foreach (var edit in left)
+        {
+            if (prints.ContainsKey(edit.Phrase))
+                placed.TryAdd(edit.Phrase, (edit, EditState.NotesChanged));
+        }
+        return placed;
+    }
+
+    private static List<Phrase> PhrasesOf(Break played) => [.. BreakForm.Of(played).SelectMany(part => part.Phrases)];
+}

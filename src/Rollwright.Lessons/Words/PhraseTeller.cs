@@ -1,0 +1,112 @@
+using System.Collections.Immutable;
+using Rollwright.Banjo.Breaks;
+using Rollwright.Banjo.Forms;
+using Rollwright.Music.Metre;
+
+namespace Rollwright.Lessons.Words;
+
+/// <summary>Tells the phrases of a break one after another and remembers what it has told.</summary>
+internal sealed class PhraseTeller
+{
+    private readonly Break played;
+    private readonly Counting counting;
+    private readonly SlurSources sources;
+    private readonly RightHandWords rightHand;
+    private readonly BarLikeness likeness;
+    private readonly TuneWords tune;
+    private readonly Dictionary<int, ImmutableArray<int>> told = [];
+
+    public PhraseTeller(Break played)
+    {
+        this.played = played;
+        counting = new(played);
+        sources = new(played);
+        rightHand = new(played, counting, sources);
+        likeness = new(played, counting, sources);
+        tune = new(played, counting);
+    }
+
+    public PhraseWords Tell(Phrase phrase)
+    {
+        var sentences = ImmutableArray.CreateBuilder<Sentence>();
+        var hand = new LeftHand(played);
+        ImmutableArray<int> full = [.. phrase.Bars.Where(bar => !IsPickup(bar))];
+        var isKnown = phrase.IsAgain && told.ContainsKey(phrase.Like);
+        foreach (var bar in phrase.Bars)
+        {
+            var motions = hand.Next(bar);
+            if (!isKnown || IsPickup(bar))
+                sentences.AddRange(TellBar(bar, motions));
+        }
+        if (isKnown)
+            sentences.Add(Again(phrase, full, told[phrase.Like]));
+        else
+            sentences.AddRange(tune.Names(phrase));
+        told.Add(phrase.Number, full);
+        return new(phrase.Number, sentences.ToImmutable());
+    }
+
+    private bool IsPickup(int bar) => counting.MissingBefore(bar) > Fraction.Zero;
+
+    private Sentence Again(Phrase phrase, ImmutableArray<int> full, ImmutableArray<int> model)
+    {
+        var chords = tune.Chords(full);
+        var over = chords.Length > 0 && chords != tune.Chords(model) ? $", here over {chords}" : "";
+        var names = Counting.Listed([.. full.Select(counting.NameOf)]);
+        var verb = full.Length == 1 ? "is" : "are";
+        var words = $"{Upper(names)} {verb} the same as phrase {phrase.Like}{over}.";
+        return new(SentenceKind.Bar, words, words, Strokes(full), full);
+    }
+
+    private IEnumerable<Sentence> TellBar(int bar, ImmutableArray<LeftMotion> motions)
+    {
+        var slots = Slot.Of(played.Bars[bar]);
+        var strokes = Strokes([bar]);
+        var head = Upper(counting.NameOf(bar));
+        var chords = tune.Chords([bar]);
+        var over = chords.Length > 0 ? $", over {chords}" : "";
+        var likeBar = -1;
+        if (likeness.Of(bar, slots, motions) is { } like)
+        {
+            likeBar = like.Bar;
+            yield return new(
+                SentenceKind.Bar,
+                $"{head}{over}: as {counting.NameOf(like.Bar)}{like.Short}.",
+                $"{head}{over}: play it as {counting.NameOf(like.Bar)}{like.Long}.",
+                strokes,
+                [bar]
+            );
+            if (!like.HasSameLeft)
+                yield return LeftSentence(bar, motions, strokes);
+        }
+        else
+        {
+            var lick = tune.Lick(bar);
+            yield return new(SentenceKind.Bar, $"{head}{over}.{lick}", $"{head}{over}.{lick}", strokes, [bar]);
+            if (!motions.IsEmpty)
+                yield return LeftSentence(bar, motions, strokes);
+            var (right, full) = rightHand.Of(bar, slots);
+            yield return new(SentenceKind.RightHand, right, full, strokes, [bar]);
+        }
+        likeness.Remember(bar, slots, motions);
+        if (tune.Where(bar) is { } where && (likeBar < 0 || tune.Where(likeBar)?.Long != where.Long))
+            yield return where;
+    }
+
+    private Sentence LeftSentence(int bar, ImmutableArray<LeftMotion> motions, ImmutableArray<StrokeName> strokes)
+    {
+        if (motions.IsEmpty)
+            return new(SentenceKind.LeftHand, "", "Left hand: nothing new.", strokes, [bar]);
+        var (left, full) = LeftHandWords.Of(motions, at => counting.Of(bar, at));
+        return new(SentenceKind.LeftHand, left, full, strokes, [bar]);
+    }
+
+    private ImmutableArray<StrokeName> Strokes(ImmutableArray<int> bars) =>
+        [
+            .. bars.SelectMany(bar =>
+                Enumerable.Range(0, played.Bars[bar].Strokes.Length).Select(index => new StrokeName(bar, index))
+            ),
+        ];
+
+    private static string Upper(string words) => char.ToUpperInvariant(words[0]) + words[1..];
+}

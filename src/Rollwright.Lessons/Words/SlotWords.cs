@@ -1,0 +1,74 @@
+using Rollwright.Banjo.Strokes;
+
+namespace Rollwright.Lessons.Words;
+
+/// <summary>
+/// Says what happens at one time: "thumb 3", "middle 1 at fret 2", "pinch thumb 5 with index 2 and middle 1", "hammer on
+/// string 3 from open to fret 2 with the middle finger".
+/// </summary>
+/// <param name="bar">Index of the written bar.</param>
+/// <param name="sources">Where the slurs of the break come from.</param>
+internal sealed class SlotWords(int bar, SlurSources sources)
+{
+    /// <summary>With every string, fret and finger.</summary>
+    public string Long(Slot slot)
+    {
+        var slurs = string.Join(" and ", slot.Slurs.Select(Long));
+        var words =
+            slot.Plucks.IsEmpty ? slurs
+            : slurs.Length == 0 ? Plucked(slot, LongPluck)
+            : $"{Plucked(slot, LongPluck)} while you {slurs}";
+        return slot.AtOnce.IsEmpty ? words : $"{words} and at once {string.Join(" and ", slot.AtOnce.Select(Long))}";
+    }
+
+    /// <summary>Without the frets that the left hand holds.</summary>
+    public static string Short(Slot slot)
+    {
+        var slurs = string.Join(" and ", slot.Slurs.Select(Short));
+        var words =
+            slot.Plucks.IsEmpty ? slurs
+            : slurs.Length == 0 ? Plucked(slot, ShortPluck)
+            : $"{Plucked(slot, ShortPluck)} while you {slurs}";
+        return slot.AtOnce.IsEmpty ? words : $"{words} and at once {string.Join(" and ", slot.AtOnce.Select(Short))}";
+    }
+
+    /// <summary>A string as a roll goes over it: "3", "3 at fret 2".</summary>
+    public string OfRoll(Slot slot)
+    {
+        var pluck = slot.Plucks[0];
+        var words = $"{pluck.String}{AtFret(pluck)}";
+        return slot.AtOnce.IsEmpty ? words : $"{words} and at once {string.Join(" and ", slot.AtOnce.Select(Long))}";
+    }
+
+    /// <summary>"3", "3 (and at once slide 3 to 4)".</summary>
+    public static string ShortOfRoll(Slot slot) =>
+        slot.AtOnce.IsEmpty
+            ? $"{slot.Plucks[0].String}"
+            : $"{slot.Plucks[0].String} (and at once {string.Join(" and ", slot.AtOnce.Select(Short))})";
+
+    private static string Plucked(Slot slot, Func<Stroke, string> say) =>
+        slot.Plucks.Length == 1
+            ? say(slot.Plucks[0])
+            : $"pinch {say(slot.Plucks[0])} with {string.Join(" and ", slot.Plucks.Skip(1).Select(say))}";
+
+    private static string LongPluck(Stroke stroke) => ShortPluck(stroke) + AtFret(stroke);
+
+    private static string ShortPluck(Stroke stroke) =>
+        $"{(stroke.Right is { } finger ? HandNames.Of(finger) : "pluck")} {stroke.String}";
+
+    private static string AtFret(Stroke stroke) => stroke.Fret == 0 ? "" : $" at fret {stroke.Fret}";
+
+    private string Long(Stroke slur)
+    {
+        var from = sources.FretBefore(bar, slur) is { } fret ? $" from {HandNames.Fret(fret)}" : "";
+        var with = slur.Left is { } finger && slur.Slur != SlurKind.PullOff ? $" with {HandNames.TheLeft(finger)}" : "";
+        return slur.Slur == SlurKind.Choke
+            ? $"choke string {slur.String} at {HandNames.Fret(slur.Fret)}{with}"
+            : $"{HandNames.Verb(slur.Slur!.Value)} string {slur.String}{from} to {HandNames.Fret(slur.Fret)}{with}";
+    }
+
+    private static string Short(Stroke slur) =>
+        slur.Slur == SlurKind.Choke
+            ? $"choke {slur.String}"
+            : $"{HandNames.Verb(slur.Slur!.Value)} {slur.String} to {(slur.Fret == 0 ? "open" : $"{slur.Fret}")}";
+}

@@ -1,0 +1,118 @@
+using System.Collections.Immutable;
+using Rollwright.Banjo.Breaks;
+using Rollwright.Banjo.Forms;
+using Rollwright.Banjo.Melody;
+using Rollwright.Banjo.Strokes;
+using Rollwright.Music.Metre;
+
+namespace Rollwright.Lessons.Words;
+
+/// <summary>Says where the tune is among the notes, which chords and licks stand in a bar, and the notes that matter.</summary>
+internal sealed class TuneWords(Break played, Counting counting)
+{
+    /// <summary>"G, then C from 3"; empty where no chord is written.</summary>
+    public string Chords(ImmutableArray<int> bars)
+    {
+        var words = new List<string>();
+        foreach (var bar in bars)
+        {
+            foreach (var chord in played.Bars[bar].Chords)
+            {
+                var from = counting.Of(bar, chord.At);
+                words.Add(
+                    bar == bars[0] && chord.At == Fraction.Zero ? $"{chord.Chord}"
+                    : bars.Length == 1 ? $"{chord.Chord} from {from}"
+                    : $"{chord.Chord} from {from} of {counting.NameOf(bar)}"
+                );
+            }
+        }
+        return string.Join(", then ", words);
+    }
+
+    /// <summary>" The closing lick 'slide and pinch', from 1."; empty where none starts in the bar.</summary>
+    public string Lick(int bar) =>
+        string.Concat(
+            played
+                .Spans.Where(span => span.Bar == bar && span.Kind is SpanKind.Lick or SpanKind.Tag)
+                .Select(span =>
+                    $" {(span.Kind == SpanKind.Tag ? "The closing lick" : "The lick")} '{span.Name}', from {counting.Of(bar, span.At)}."
+                )
+        );
+
+    /// <summary>Where the tune's notes are in a bar; null where it has none there.</summary>
+    public Sentence? Where(int bar)
+    {
+        var strokes = played.Bars[bar].Strokes;
+        List<int> own = [.. Enumerable.Range(0, strokes.Length).Where(i => strokes[i].IsMelody)];
+        var moved = Moved(bar).Where(one => !own.Contains(one.Index)).ToList();
+        if (own.Count + moved.Count == 0)
+            return null;
+        var at = Counting.Listed([.. own.Select(i => counting.Of(bar, strokes[i].At)).Distinct()]);
+        var kept =
+            own.Count == strokes.Length ? "every note is the tune's"
+            : own.Count == 0 ? "no note is at the tune's own time and pitch"
+            : $"the tune is on {at}";
+        var words = string.Join("; ", moved.Select(one => one.Words).Prepend(kept));
+        return new(
+            SentenceKind.Tune,
+            own.Count == 0 ? "" : $"Tune: {(own.Count == strokes.Length ? "all" : at)}.",
+            char.ToUpperInvariant(words[0]) + words[1..] + ".",
+            [.. own.Concat(moved.Select(one => one.Index)).Order().Select(index => new StrokeName(bar, index))],
+            [bar]
+        );
+    }
+
+    // Notes of the tune that are played early or late, or in another octave.
+    private IEnumerable<(int Index, string Words)> Moved(int bar)
+    {
+        if (played.Tune is not { } tune)
+            yield break;
+        foreach (var (fate, note) in TuneFates.Of(played, bar).Zip(tune.Bars[bar].Notes))
+        {
+            if (fate is not { Fate: Fate.Moved, Stroke: { } name } || note.TiedFromBefore)
+                continue;
+            var stroke = played.Bars[bar].Strokes[name.Index];
+            var way =
+                stroke.At < note.At ? $"comes early, on {counting.Of(bar, stroke.At)}"
+                : stroke.At > note.At ? $"comes late, on {counting.Of(bar, stroke.At)}"
+                : played.KeyOf(stroke) > note.Pitch.Midi + played.Setting.Shift ? "sounds an octave higher"
+                : "sounds an octave lower";
+            yield return (name.Index, $"the tune's note of {counting.Of(bar, note.At)} {way}");
+        }
+    }
+
+    /// <summary>The first and the last note of a phrase, and the notes on which the chord changes, by name.</summary>
+    public IEnumerable<Sentence> Names(Phrase phrase)
+    {
+        var strokes = phrase
+            .Bars.SelectMany(bar =>
+                played.Bars[bar].Strokes.Select((stroke, i) => (Bar: bar, Index: i, Stroke: stroke))
+            )
+            .ToList();
+        var tune = strokes.Where(one => one.Stroke.IsMelody).ToList();
+        if (tune.Count < 2)
+            yield break;
+        var (first, last) = (tune[0], tune[^1]);
+        var words = $"The tune begins on {Named(first)} and ends on {Named(last)}";
+        var changes = tune.Where(one => one != first && one != last)
+            .Select(one => (Note: one, Chords: played.Bars[one.Bar].Chords.Where(chord => chord.At == one.Stroke.At)))
+            .SelectMany(one => one.Chords.Select(chord => $"{Named(one.Note)} as {chord.Chord} comes"))
+            .ToList();
+        if (changes.Count > 0)
+            words += $"; it has {Counting.Listed(changes)}";
+        yield return new(
+            SentenceKind.Names,
+            "",
+            words + ".",
+            [new(first.Bar, first.Index), new(last.Bar, last.Index)],
+            [last.Bar]
+        );
+    }
+
+    private string Named((int Bar, int Index, Stroke Stroke) one) =>
+        $"{Name(one.Stroke)} ({counting.Of(one.Bar, one.Stroke.At)} of {counting.NameOf(one.Bar)})";
+
+    // As the hands know it: without the capo, like the chords.
+    private string Name(Stroke stroke) =>
+        played.Setting.Position.Spell(played.KeyOf(stroke) - played.Setting.Capo).ToString();
+}

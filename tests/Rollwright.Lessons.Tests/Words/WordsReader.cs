@@ -1,0 +1,280 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using Rollwright.Banjo.Breaks;
+using Rollwright.Banjo.Forms;
+using Rollwright.Banjo.Rolls;
+using Rollwright.Banjo.Strokes;
+using Rollwright.Lessons.Words;
+using Rollwright.Music.Metre;
+
+namespace Rollwright.Lessons.Tests.Words;
+
+/// <summary>What a reader of the words alone plays: time in the bar, string, fret, fingers, slur.</summary>
+internal readonly record struct ReadStroke(
+    Fraction At,
+    int String,
+    int Fret,
+    RightFinger? Right,
+    SlurKind? Slur,
+    string Left
+);
+
+/// <summary>
+/// Reads long words back into strokes. It knows what a reader knows before the first word: how many bars a phrase has, the
+/// metre of each, and the rolls by name; of the break itself it sees nothing.
+/// </summary>
+internal sealed partial class WordsReader(Break metre)
+{
+    private const int Patience = 1000;
+
+    private readonly Dictionary<string, List<ReadStroke>> byName = [];
+    private readonly Dictionary<string, string> leftByName = [];
+    private readonly Dictionary<int, List<int>> fullBars = [];
+    private readonly Dictionary<(int String, int Fret), List<(Fraction At, string Finger)>> fingers = [];
+
+    public Dictionary<int, List<ReadStroke>> Bars { get; } = [];
+
+    public void Read(Phrase phrase, string text)
+    {
+        fingers.Clear();
+        var numbering = metre.Numbering;
+        fullBars[phrase.Number] = [.. phrase.Bars.Where(bar => !numbering[bar].IsShortInFront)];
+        var next = 0;
+        foreach (var line in text.Split('\n'))
+        {
+            if (Again().Match(line) is { Success: true } again)
+            {
+                var model = fullBars[int.Parse(again.Groups["phrase"].Value)];
+                for (var i = 0; i < model.Count; i++)
+                    Keep(fullBars[phrase.Number][i], [.. Bars[model[i]]]);
+                continue;
+            }
+            // What only names notes speaks of no new bar.
+            if (!Head().IsMatch(line))
+                continue;
+            Keep(phrase.Bars[next], Bar(phrase.Bars[next], line));
+            next++;
+        }
+    }
+
+    private void Keep(int bar, List<ReadStroke> strokes)
+    {
+        Bars[bar] = strokes;
+        byName[NameOf(bar)] = strokes;
+    }
+
+    private string NameOf(int bar) => new Counting(metre).NameOf(bar);
+
+    private List<ReadStroke> Bar(int bar, string line)
+    {
+        var likeBar = Like().Match(line) is { Success: true } model ? model.Groups["bar"].Value : "";
+        var left =
+            LeftSentence().Match(line) is { Success: true } said ? said.Groups["what"].Value
+            : likeBar.Length > 0 ? leftByName[likeBar]
+            : "";
+        leftByName[NameOf(bar)] = left;
+        LeftHand(bar, left);
+        foreach (var stroke in likeBar.Length > 0 ? byName[likeBar] : [])
+        {
+            if (stroke.Slur is SlurKind.HammerOn or SlurKind.Slide)
+                Down(stroke.String, stroke.Fret, stroke.At, stroke.Left);
+        }
+        if (Like().Match(line) is { Success: true } like)
+        {
+            var strokes = byName[like.Groups["bar"].Value].ToList();
+            foreach (var change in like.Groups["but"].Value.Split("; ", StringSplitOptions.RemoveEmptyEntries))
+            {
+                var (at, what) = Counted(bar, change);
+                strokes.RemoveAll(stroke =>
+                    stroke.At == at || (stroke.At == at + Half(bar) && stroke.Slur is not null)
+                );
+                if (what != "nothing")
+                    strokes.AddRange(Slot(bar, at, what));
+            }
+            return [.. strokes.OrderBy(stroke => stroke.At)];
+        }
+        var right = Right().Match(line).Groups["what"].Value;
+        if (right == "rest")
+            return [];
+        if (RollOver().Match(right) is { Success: true } roll)
+        {
+            var known = RollTable.All.Single(one => RollName(one) == roll.Groups["name"].Value);
+            var first = At(bar, roll.Groups["count"].Value);
+            return
+            [
+                .. roll.Groups["strings"]
+                    .Value.Split(", ")
+                    .SelectMany(
+                        (what, i) => Slot(bar, first + (Step(bar) * i), $"{HandNames.Of(known.FingerAt(i))} {what}")
+                    ),
+            ];
+        }
+        var read = new List<ReadStroke>();
+        foreach (var stretch in right.Split("; "))
+        {
+            var (at, what) = Counted(bar, stretch);
+            foreach (
+                var (item, i) in what.Split(", ").Where(item => item != "let it ring").Select((item, i) => (item, i))
+            )
+                read.AddRange(Slot(bar, at + (Step(bar) * i), item));
+        }
+        return read;
+    }
+
+    // What is put down is there for its count; what is kept, from the start of the bar.
+    private void LeftHand(int bar, string words)
+    {
+        foreach (var place in fingers.Keys.ToList())
+            fingers[place] = [(Fraction.Zero - new Fraction(1), fingers[place][^1].Finger)];
+        foreach (var motion in words.Split("; "))
+        {
+            var at = For().Match(motion) is { Success: true } count
+                ? At(bar, count.Groups["count"].Value)
+                : Fraction.Zero;
+            foreach (Match place in Finger().Matches(motion))
+                Down(Number(place, "s"), Number(place, "f"), at, place.Groups["finger"].Value);
+        }
+    }
+
+    private void Down(int banjoString, int fret, Fraction at, string finger)
+    {
+        if (!fingers.TryGetValue((banjoString, fret), out var there))
+            fingers[(banjoString, fret)] = there = [];
+        there.Add((at, finger));
+    }
+
+    private string FingerAt(int banjoString, int fret, Fraction at) =>
+        fret == 0 ? ""
+        : fingers.TryGetValue((banjoString, fret), out var there)
+            ? there.Where(one => one.At <= at).OrderBy(one => one.At).Select(one => one.Finger).LastOrDefault("?")
+        : "?";
+
+    private static string RollName(Roll roll) =>
+        roll.Name.Split(", ", 2) is [var kind, var start] ? $"{kind} roll, {start}" : $"{roll.Name} roll";
+
+    private (Fraction At, string What) Counted(int bar, string words)
+    {
+        var match = CountFirst().Match(words);
+        match.Success.Should().BeTrue(words);
+        return (At(bar, match.Groups["count"].Value), match.Groups["what"].Value);
+    }
+
+    private Fraction At(int bar, string count)
+    {
+        var parts = count.Split('-', 2);
+        var rest =
+            parts.Length == 1 ? Fraction.Zero
+            : parts[1] == "e" ? new(1, 4)
+            : parts[1] == "and" ? new(1, 2)
+            : parts[1] == "a" ? new(3, 4)
+            : Fractional(parts[1]["plus-".Length..]);
+        var counts = new Fraction(int.Parse(parts[0], CultureInfo.InvariantCulture) - 1) + rest;
+        return (counts * metre.Bars[bar].Time.Count) - metre.Numbering[bar].Missing;
+    }
+
+    private static Fraction Fractional(string text)
+    {
+        var parts = text.Split('/');
+        return new(int.Parse(parts[0]), int.Parse(parts[1]));
+    }
+
+    private Fraction Step(int bar) => metre.Bars[bar].Time.Step;
+
+    private Fraction Half(int bar) => Step(bar) / new Fraction(2);
+
+    // "thumb 3", "pinch thumb 5 with index 2 and middle 1", "hammer on string 3 …", both with "while you", "and at once".
+    private IEnumerable<ReadStroke> Slot(int bar, Fraction at, string words)
+    {
+        var atOnce = words.Split(" and at once ", 2);
+        var together = atOnce[0].Split(" while you ", 2);
+        var read = new List<ReadStroke>();
+        foreach (Match pluck in Pluck().Matches(together[0]))
+        {
+            RightFinger? finger = pluck.Groups["finger"].Value switch
+            {
+                "thumb" => RightFinger.T,
+                "index" => RightFinger.I,
+                "middle" => RightFinger.M,
+                _ => null,
+            };
+            var (s, f) = (Number(pluck, "s"), pluck.Groups["f"].Success ? Number(pluck, "f") : 0);
+            read.Add(new(at, s, f, finger, null, FingerAt(s, f, at)));
+        }
+        foreach (Match slur in Slur().Matches(together[^1]))
+            read.Add(Slurred(at, slur));
+        if (atOnce.Length > 1)
+            read.AddRange(Slur().Matches(atOnce[1]).Select(slur => Slurred(at + Half(bar), slur)));
+        return read.OrderBy(stroke => stroke.At).ThenBy(stroke => stroke.String);
+    }
+
+    private ReadStroke Slurred(Fraction at, Match slur)
+    {
+        var kind = slur.Groups["verb"].Value switch
+        {
+            "hammer on" => SlurKind.HammerOn,
+            "pull off" => SlurKind.PullOff,
+            "slide" => SlurKind.Slide,
+            _ => SlurKind.Choke,
+        };
+        var (s, f) = (Number(slur, "s"), slur.Groups["f"].Success ? Number(slur, "f") : 0);
+        if (slur.Groups["finger"].Success)
+            Down(s, f, at, slur.Groups["finger"].Value);
+        return new(at, s, f, null, kind, FingerAt(s, f, at));
+    }
+
+    private static int Number(Match match, string group) =>
+        int.Parse(match.Groups[group].Value, CultureInfo.InvariantCulture);
+
+    [GeneratedRegex(@"^Bars? .* the same as phrase (?<phrase>\d+)", RegexOptions.ExplicitCapture, Patience)]
+    private static partial Regex Again();
+
+    [GeneratedRegex(@"^(Bar|The pickup|The rest)\b", RegexOptions.ExplicitCapture, Patience)]
+    private static partial Regex Head();
+
+    [GeneratedRegex(
+        @": play it as (?<bar>(the pickup to |the rest of )?bar \w+)(, but (?<but>[^.]*))?\.",
+        RegexOptions.ExplicitCapture,
+        Patience
+    )]
+    private static partial Regex Like();
+
+    [GeneratedRegex(@"Left hand: (?<what>[^.]*)\.", RegexOptions.ExplicitCapture, Patience)]
+    private static partial Regex LeftSentence();
+
+    [GeneratedRegex(@" for (?<count>[^\s,]+)", RegexOptions.ExplicitCapture, Patience)]
+    private static partial Regex For();
+
+    [GeneratedRegex(@"Right hand: (?<what>[^.]*)\.", RegexOptions.ExplicitCapture, Patience)]
+    private static partial Regex Right();
+
+    [GeneratedRegex(
+        @"^the (?<name>[^(]*?)( \([^)]*\))?, from (?<count>\S+) over strings (?<strings>.*)$",
+        RegexOptions.ExplicitCapture,
+        Patience
+    )]
+    private static partial Regex RollOver();
+
+    [GeneratedRegex(@"^(from|on) (?<count>[^\s:]+): (?<what>.*)$", RegexOptions.ExplicitCapture, Patience)]
+    private static partial Regex CountFirst();
+
+    [GeneratedRegex(
+        @"(?<finger>thumb|index|middle|pluck) (?<s>\d)( at fret (?<f>\d+))?",
+        RegexOptions.ExplicitCapture,
+        Patience
+    )]
+    private static partial Regex Pluck();
+
+    [GeneratedRegex(
+        @"(?<verb>hammer on|pull off|slide|choke) string (?<s>\d)( from (open|fret \d+))? (to|at) (open|fret (?<f>\d+))( with (the )?(?<finger>thumb|\w+ finger))?",
+        RegexOptions.ExplicitCapture,
+        Patience
+    )]
+    private static partial Regex Slur();
+
+    [GeneratedRegex(
+        @"(?<finger>thumb|(index|middle|ring|little|a) finger) on string (?<s>\d) at fret (?<f>\d+)",
+        RegexOptions.ExplicitCapture,
+        Patience
+    )]
+    private static partial Regex Finger();
+}
