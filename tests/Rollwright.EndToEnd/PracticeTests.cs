@@ -1,5 +1,9 @@
 using Microsoft.Playwright;
+using Rollwright.Lessons.Practice;
+using Rollwright.Library;
 using Rollwright.TestKit;
+using Rollwright.Web.Hosting;
+using Rollwright.Web.State;
 
 namespace Rollwright.EndToEnd;
 
@@ -124,6 +128,43 @@ public class PracticeTests
         visitor.Complaints.Should().BeEmpty();
     }
 
+    [Fact]
+    public async Task On_the_day_after_phrases_return_from_the_library_and_the_band_comes_in_and_goes_again()
+    {
+        var folder = Directory.CreateTempSubdirectory("rollwright-practice").FullName;
+        var library = await TuneLibrary.OpenAsync(new(Path.Combine(folder, "library.db"), null), TimeProvider.System);
+        await using (var workbench = await Workbench.StartAsync(0, library))
+        {
+            var bench = new Bench(new(), new(library));
+            await bench.Put("gate.abc", Tune);
+            var (made, log) = (bench.Now!.Made, new KeptLog(bench, library));
+            for (var left = 200; bench.Keeping.BreakId is null && left > 0; left--)
+                await Task.Delay(50);
+            var yesterday = DateOnly.FromDateTime(DateTime.Now).AddDays(-1);
+            foreach (var work in PhraseWork.Of(made.Break, 200, PracticeHabits.Usual))
+                await log.AddAsync(made.Break, new(yesterday, work.Phrase.Number, 138, 10, 0));
+
+            await using var visitor = await Visitor.Arrive(at: workbench.Address);
+            await visitor.Ready();
+            await visitor.Page.GetByLabel("Kept before").SelectOptionAsync(new SelectOptionValue { Index = 1 });
+            await visitor.Page.Locator(".ledge[data-piece^='Short Gate'][data-ready]").WaitForAsync();
+            await Assertions.Expect(Panel(visitor).Locator("tbody tr")).ToHaveCountAsync(2);
+            var (bass, click) = (visitor.Page.Locator("[data-level=bass]"), visitor.Page.Locator("[data-level=click]"));
+            var trade = visitor.Page.Locator("#player-trade");
+            await TakeUp(visitor, "with the band");
+            await Assertions.Expect(bass).ToHaveValueAsync("80");
+            await Assertions.Expect(click).ToHaveValueAsync("0");
+            await Assertions.Expect(trade).ToHaveValueAsync("2 bars");
+            // One rung of ten below where it was left the day before.
+            await Assertions.Expect(visitor.Page.Locator("#player-tempo")).ToHaveValueAsync("128");
+            await TakeUp(visitor, "again, from");
+            await Assertions.Expect(bass).ToHaveValueAsync("0");
+            await Assertions.Expect(trade).ToHaveValueAsync("");
+            visitor.Complaints.Should().BeEmpty();
+        }
+        Directory.Delete(folder, recursive: true);
+    }
+
     [Theory]
     [InlineData("practice-desktop", 1280, 900, ColorScheme.Light)]
     [InlineData("practice-phone", 390, 844, ColorScheme.Light)]
@@ -144,13 +185,15 @@ public class PracticeTests
             await visitor.Page.Keyboard.PressAsync("c");
             await Assertions.Expect(Panel(visitor).Locator("tbody td:nth-child(4)")).ToHaveTextAsync($"{round}");
         }
+        var folder = Directory.CreateDirectory(Path.Combine(Places.Root, "out", "pictures"));
+        await visitor.Page.ScreenshotAsync(new() { Path = Path.Combine(folder.FullName, $"{name}-under-way.png") });
         await Playing(visitor, "Stop").ClickAsync();
         await Panel(visitor).GetByText("What is hard, the hardest first").ClickAsync();
         await Panel(visitor).GetByText("The days to come, if all goes well").ClickAsync();
         var over = await visitor.Page.EvaluateAsync<int>("document.documentElement.scrollWidth - innerWidth");
         over.Should().BeLessThanOrEqualTo(0);
-        var folder = Directory.CreateDirectory(Path.Combine(Places.Root, "out", "pictures"));
         await visitor.Page.EvaluateAsync("document.querySelector('.rail').style.position = 'static'");
         await Panel(visitor).ScreenshotAsync(new() { Path = Path.Combine(folder.FullName, $"{name}.png") });
+        visitor.Complaints.Should().BeEmpty();
     }
 }

@@ -68,17 +68,18 @@ internal sealed class Visitor : IAsyncDisposable
         return SharedBrowser.Value;
     }
 
-    /// <summary>Opens the page; skips the running test with a notice where there is no browser.</summary>
+    /// <summary>Opens the page, that of all tests or one at another address; skips the running test with a notice where there is no browser.</summary>
     public static async Task<Visitor> Arrive(
         int width = 1280,
         int height = 900,
         ColorScheme colours = ColorScheme.Light,
         ReducedMotion motion = ReducedMotion.Reduce,
-        bool tapped = false
+        bool tapped = false,
+        string? at = null
     )
     {
         var browser = await Browser();
-        var address = await SharedAddress.Value;
+        var address = at ?? await SharedAddress.Value;
         var context = await browser.NewContextAsync(
             new()
             {
