@@ -41,6 +41,8 @@ public class SwungPickupTests
         };
         var timeline = Timeline.Of(played, new() { CountIn = 1 });
         var bar = timeline.Bars.Single(one => one.Bar == 1);
-        (bar.Seconds / timeline.SecondsPerWhole).Should().BeApproximately(2, 1e-9, "one bar is counted, one holds the pickup");
+        (bar.Seconds / timeline.SecondsPerWhole)
+            .Should()
+            .BeApproximately(2, 1e-9, "one bar is counted, one holds the pickup");
     }
 }

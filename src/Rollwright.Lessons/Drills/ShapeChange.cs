@@ -12,12 +12,18 @@ internal static class ShapeChange
     // Struck once a beat group; what the thumb strikes is the lowest string that is held.
     private const int Strokes = 3;
 
+    // One finger alone is no shape.
+    private const int LeastFingers = 2;
+
     public static Drill? Of(Break played)
     {
         var hands = Hands(played);
         var changes = hands
             .Zip(hands.Skip(1))
-            .Where(pair => !pair.First.Places.SequenceEqual(pair.Second.Places))
+            .Where(pair =>
+                Math.Max(pair.First.Places.Length, pair.Second.Places.Length) >= LeastFingers
+                && !pair.First.Places.SequenceEqual(pair.Second.Places)
+            )
             .OrderByDescending(pair => Math.Min(pair.First.Places.Length, pair.Second.Places.Length))
             .ThenByDescending(pair => pair.First.Places.Length + pair.Second.Places.Length)
             .ThenBy(pair => pair.First.Bar);
@@ -39,7 +45,7 @@ internal static class ShapeChange
                 var where =
                     one.Bar == other.Bar
                         ? $"inside {counting.NameOf(one.Bar)}"
-                        : $"from {counting.NameOf(one.Bar)} to {counting.NameOf(other.Bar)}";
+                        : $"between {counting.NameOf(one.Bar)} and {counting.NameOf(other.Bar)}";
                 return new(
                     DrillKind.ShapeChange,
                     "The shape change alone",

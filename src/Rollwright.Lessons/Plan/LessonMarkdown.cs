@@ -118,6 +118,8 @@ public sealed class LessonMarkdown
             {
                 if (take.Name.Length > 0)
                     text.Append($"**{Plain(take.Name)}**\n\n");
+                foreach (var phrase in PhraseWords.Of(take.Played))
+                    List(phrase.Text(WordForm.Short).Split('\n'));
                 Tab(take.Played);
             }
         }

@@ -15,7 +15,7 @@ public sealed record PlayingAlong(ImmutableArray<string> Sentences, bool TunesUp
     {
         ArgumentNullException.ThrowIfNull(played);
         var (setting, chords) = (played.Setting, ChordsOf(played));
-        var tuning = $"Tuning: {setting.Tuning.Name}, strings 5 to 1 {setting.Tuning.Spelling}.";
+        var tuning = $"Tuning: {setting.Tuning.Name}, {setting.Tuning.Spelling} from string 5 to string 1.";
         var up = Enumerable.Range(1, Neck.Strings).Any(s => setting.Tuning.OpenOf(s) > TuningTable.OpenG.OpenOf(s));
         if (setting.Capo == 0)
             return new(

@@ -21,7 +21,7 @@ public static class TeachingOrder
     public static ImmutableArray<TeachingStep> Of(Break played, ImmutableArray<Spot> spots)
     {
         ArgumentNullException.ThrowIfNull(played);
-        var parts = BreakForm.Of(played);
+        var (parts, order) = (BreakForm.Of(played), played.Order);
         var all = parts.SelectMany(part => part.Phrases.Select(phrase => (Part: part, Phrase: phrase))).ToList();
         var letters = Letters(parts);
         var groups = all.GroupBy(one => one.Phrase.Like)
@@ -34,9 +34,7 @@ public static class TeachingOrder
                     : IsFree(played, group[0].Phrase, spots) ? TeachingReason.Free
                     : TeachingReason.Tune,
                 [.. group.Skip(1).Select(one => one.Phrase.Number)],
-                group.Sum(one =>
-                    one.Phrase.Ending.Length > 0 ? one.Phrase.Ending.Count(sign => sign == '.') : one.Part.Times
-                )
+                group.Sum(one => order.Count(bar => bar == one.Phrase.Bars[^1]))
             ))
             .ToList();
         var defining = groups

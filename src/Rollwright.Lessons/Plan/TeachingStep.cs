@@ -34,14 +34,14 @@ public sealed record TeachingStep(
     int Times
 )
 {
-    /// <summary>"Played 4 times in the break: the phrase that the tune is known by."</summary>
+    /// <summary>The reason in a sentence; empty where it goes without saying.</summary>
     public string Why =>
         Reason switch
         {
             TeachingReason.Defining when Times > 1 =>
                 $"It is heard {Times} times, more than any other: the figure that the tune is known by.",
             TeachingReason.Defining => "It opens the tune.",
-            TeachingReason.Tune => Times > 1 ? $"It is heard {Times} times." : "",
+            TeachingReason.Tune => "",
             TeachingReason.Free =>
                 "The tune leaves you free here: play it as it stands first, then put other licks in.",
             _ => "It ends a part: come to rest here, and be ready for what follows.",

@@ -30,7 +30,7 @@ public sealed record Variation(string Name, string Changes, Break Played)
                 continue;
             var (other, share) = made.Versions(version, 1)[0];
             // What differs hardly is no variation; what leaves the tune is another piece (assumptions).
-            if (share >= 0.1 && other.Kept >= 0.75 && variations.All(one => one.Played != other.Break))
+            if (share >= 0.1 && other.Kept >= 0.75 && !variations.Any(one => IsSame(one.Played, other.Break)))
                 variations.Add(new(name.Replace('-', ' '), Words(made, other, share), other.Break));
         }
         return variations.ToImmutable();
@@ -61,6 +61,9 @@ public sealed record Variation(string Name, string Changes, Break Played)
     }
 
     private static string Percent(double share) => $"{100 * share:0} %";
+
+    private static bool IsSame(Break one, Break other) =>
+        one.Bars.Zip(other.Bars).All(pair => pair.First.Strokes.AsSpan().SequenceEqual(pair.Second.Strokes.AsSpan()));
 
     private static int Highest(Break played) => played.Bars.SelectMany(bar => bar.Strokes).Max(stroke => stroke.Fret);
 

@@ -11,27 +11,14 @@ internal static class WhyWords
     {
         var why = ImmutableArray.CreateBuilder<string>();
         why.Add(
-            $"In {made.Style.Name} style the break keeps {Percent(made.Kept)} of the tune at its time and pitch, {OctaveWords.Of(made.Break.Setting.Octave)}."
+            $"The break lies {OctaveWords.Of(made.Break.Setting.Octave)} and keeps {Percent(made.Kept)} of the tune at its time and pitch."
         );
-        if (advice is null)
-            return why.ToImmutable();
-        why.AddRange(advice.Sentences);
-        var other = advice.Ways.FirstOrDefault(way =>
-            way.Style != made.Style.Name && way.Setting == made.Break.Setting
-        );
-        if (other is not null)
-            why.Add(
-                $"In the same setting {other.Style} style would keep {Percent(other.Kept)}, with {Compared(advice, made, other)}."
-            );
+        // What the advice says of its own style need not be said of another that was asked for.
+        if (advice?.Style == made.Style.Name)
+            why.AddRange(advice.Sentences);
+        else if (advice is not null)
+            why.Add($"It is in {made.Style.Name} style, as it was asked for.");
         return why.ToImmutable();
-    }
-
-    private static string Compared(TuneAdvice advice, Arrangement made, AdvisedWay other)
-    {
-        var own = advice.Ways.FirstOrDefault(way => way.Style == made.Style.Name && way.Setting == made.Break.Setting);
-        return own is null || own.Work == other.Work ? "as much work for the hands"
-            : other.Work > own.Work ? "more work for the hands"
-            : "less work for the hands";
     }
 
     private static string Percent(double share) => $"{Math.Round(100 * share):0} %";

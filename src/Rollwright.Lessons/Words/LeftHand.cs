@@ -33,13 +33,13 @@ internal sealed class LeftHand(Break played)
             if (stroke.Fret == 0)
             {
                 if (held.Remove(stroke.String, out var lifted) && stroke.Slur != SlurKind.PullOff)
-                    motions.Add(new(LeftMotionKind.Lift, stroke.At, [lifted]));
+                    motions.Add(new(LeftMotionKind.Lift, stroke.At, [lifted], null, !fromBefore.Contains(lifted)));
                 continue;
             }
             var place = PlaceOf(stroke);
             if (held.TryGetValue(stroke.String, out var there) && there == place)
             {
-                if (fromBefore.Remove(place))
+                if (fromBefore.Contains(place) && !motions.Exists(motion => motion.Places.Contains(place)))
                     motions.Add(new(LeftMotionKind.Keep, stroke.At, [place]));
             }
             else if (stroke.Slur is not null)

@@ -25,7 +25,8 @@ internal static class LeftHandWords
             LeftMotionKind.Down => $"put {ThePlace(motion.Places[0])}, for {at}",
             LeftMotionKind.Behind => $"have {ThePlace(motion.Places[0])} behind it, for {at}",
             LeftMotionKind.Keep => $"keep {ThePlace(motion.Places[0])}",
-            _ => $"lift {HandNames.TheLeft(motion.Places[0].Finger)} from string {motion.Places[0].String} for {at}",
+            _ =>
+                $"lift {HandNames.TheLeft(motion.Places[0].Finger)} {(motion.IsAgain ? "again " : "")}from string {motion.Places[0].String} for {at}",
         };
 
     private static string Short(LeftMotion motion, string at) =>

@@ -30,11 +30,13 @@ internal enum LeftMotionKind
 /// <param name="At">Whole notes from the start of the bar: when it has to be done.</param>
 /// <param name="Places">The fingers; at least one.</param>
 /// <param name="Shape">The chord shape that they belong to; null where it is none.</param>
+/// <param name="IsAgain">A lift of a finger that came down in the same bar.</param>
 internal sealed record LeftMotion(
     LeftMotionKind Kind,
     Fraction At,
     ImmutableArray<FingerPlace> Places,
-    NamedShape? Shape = null
+    NamedShape? Shape = null,
+    bool IsAgain = false
 )
 {
     public bool IsLike(LeftMotion other) =>

@@ -95,8 +95,6 @@ internal sealed class PhraseTeller
 
     private Sentence LeftSentence(int bar, ImmutableArray<LeftMotion> motions, ImmutableArray<StrokeName> strokes)
     {
-        if (motions.IsEmpty)
-            return new(SentenceKind.LeftHand, "", "Left hand: nothing new.", strokes, [bar]);
         var (left, full) = LeftHandWords.Of(motions, at => counting.Of(bar, at));
         return new(SentenceKind.LeftHand, left, full, strokes, [bar]);
     }

@@ -23,12 +23,12 @@ public sealed record PhraseWords(int Number, ImmutableArray<Sentence> Sentences)
         return [.. (order ?? [.. phrases.Keys]).Select(number => teller.Tell(phrases[number]))];
     }
 
-    /// <summary>Sentence after sentence, a line for each bar.</summary>
+    /// <summary>Sentence after sentence, a line for each bar and one for the notes that matter.</summary>
     public string Text(WordForm form) =>
         string.Join(
             '\n',
             Sentences
-                .GroupBy(sentence => sentence.Bars[0])
+                .GroupBy(sentence => (sentence.Bars[0], sentence.Kind == SentenceKind.Names))
                 .Select(bar =>
                     string.Join(' ', bar.Select(sentence => sentence.In(form)).Where(words => words.Length > 0))
                 )

@@ -3,6 +3,7 @@ using Rollwright.Banjo.Breaks;
 using Rollwright.Banjo.Forms;
 using Rollwright.Banjo.Melody;
 using Rollwright.Banjo.Strokes;
+using Rollwright.Music.Chords;
 using Rollwright.Music.Metre;
 
 namespace Rollwright.Lessons.Words;
@@ -10,23 +11,40 @@ namespace Rollwright.Lessons.Words;
 /// <summary>Says where the tune is among the notes, which chords and licks stand in a bar, and the notes that matter.</summary>
 internal sealed class TuneWords(Break played, Counting counting)
 {
-    /// <summary>"G, then C from 3"; empty where no chord is written.</summary>
+    /// <summary>"G, then C from 3": the chord in force at the start too; empty where none is known.</summary>
     public string Chords(ImmutableArray<int> bars)
     {
         var words = new List<string>();
+        if (InForce(bars[0]) is { } before)
+            words.Add($"{before}");
         foreach (var bar in bars)
         {
             foreach (var chord in played.Bars[bar].Chords)
             {
+                if (bar == bars[0] && chord.At == Fraction.Zero)
+                    continue;
                 var from = counting.Of(bar, chord.At);
                 words.Add(
-                    bar == bars[0] && chord.At == Fraction.Zero ? $"{chord.Chord}"
-                    : bars.Length == 1 ? $"{chord.Chord} from {from}"
-                    : $"{chord.Chord} from {from} of {counting.NameOf(bar)}"
+                    bars.Length == 1
+                        ? $"{chord.Chord} from {from}"
+                        : $"{chord.Chord} from {from} of {counting.NameOf(bar)}"
                 );
             }
         }
         return string.Join(", then ", words);
+    }
+
+    // The chord written at the start of a bar, or the last one before it.
+    private Chord? InForce(int bar)
+    {
+        if (played.Bars[bar].Chords is [{ At: var at } first, ..] && at == Fraction.Zero)
+            return first.Chord;
+        for (var i = bar - 1; i >= 0; i--)
+        {
+            if (played.Bars[i].Chords is [.., var last])
+                return last.Chord;
+        }
+        return null;
     }
 
     /// <summary>" The closing lick 'slide and pinch', from 1."; empty where none starts in the bar.</summary>
@@ -93,13 +111,15 @@ internal sealed class TuneWords(Break played, Counting counting)
         if (tune.Count < 2)
             yield break;
         var (first, last) = (tune[0], tune[^1]);
-        var words = $"The tune begins on {Named(first)} and ends on {Named(last)}";
         var changes = tune.Where(one => one != first && one != last)
-            .Select(one => (Note: one, Chords: played.Bars[one.Bar].Chords.Where(chord => chord.At == one.Stroke.At)))
-            .SelectMany(one => one.Chords.Select(chord => $"{Named(one.Note)} as {chord.Chord} comes"))
-            .ToList();
-        if (changes.Count > 0)
-            words += $"; it has {Counting.Listed(changes)}";
+            .SelectMany(one =>
+                played
+                    .Bars[one.Bar]
+                    .Chords.Where(chord => chord.At == one.Stroke.At)
+                    .Select(chord => $"{Named(one)}, with the chord {chord.Chord}")
+            );
+        var words =
+            $"Notes to listen for: {string.Join("; ", changes.Prepend($"{Named(first)}, the tune's first").Append($"{Named(last)}, its last"))}";
         yield return new(
             SentenceKind.Names,
             "",
@@ -110,7 +130,7 @@ internal sealed class TuneWords(Break played, Counting counting)
     }
 
     private string Named((int Bar, int Index, Stroke Stroke) one) =>
-        $"{Name(one.Stroke)} ({counting.Of(one.Bar, one.Stroke.At)} of {counting.NameOf(one.Bar)})";
+        $"{Name(one.Stroke)} on {counting.Of(one.Bar, one.Stroke.At)} of {counting.NameOf(one.Bar)}";
 
     // As the hands know it: without the capo, like the chords.
     private string Name(Stroke stroke) =>

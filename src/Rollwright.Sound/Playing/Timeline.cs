@@ -46,9 +46,7 @@ public sealed record Timeline
         // A pickup of one swung step sounds later than it is written: the count waits for it, and the bars follow it.
         var start = swung.At(span.From);
         var lead =
-            options.CountIn == 0
-                ? Fraction.Zero
-                : (span.Time.Bar * options.CountIn) + span.Entry + (start - span.From);
+            options.CountIn == 0 ? Fraction.Zero : (span.Time.Bar * options.CountIn) + span.Entry + (start - span.From);
         var once = (swung.At(span.To) - start).ToDouble() * whole;
         // A swung pair that a loop cuts is as long as it is played; whole bars are as long as they are written.
         var period = span.LeavesRoom ? span.Period.ToDouble() * whole : once;
