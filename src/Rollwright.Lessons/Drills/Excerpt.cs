@@ -19,6 +19,9 @@ public static class Excerpt
     {
         ArgumentNullException.ThrowIfNull(played);
         var taken = bars.Select(bar => played.Bars[bar] with { Marks = BarMarks.None }).ToImmutableArray();
+        // A bar that ends early would be counted as a pickup where none is before it.
+        if (taken[0].IsPartial && !played.Numbering[bars[0]].IsShortInFront)
+            taken = taken.SetItem(0, Whole(taken[0]));
         if (taken[0].Chords.All(chord => chord.At > Fraction.Zero) && ChordBefore(played, bars[0]) is { } chord)
             taken = taken.SetItem(0, taken[0] with { Chords = taken[0].Chords.Insert(0, new(Fraction.Zero, chord)) });
         return played with
@@ -83,6 +86,13 @@ public static class Excerpt
         this ImmutableArray<BreakBar> bars,
         Func<BreakBar, BreakBar> change
     ) => bars.SetItem(bars.Length - 1, change(bars[^1]));
+
+    private static BreakBar Whole(BreakBar bar) =>
+        bar with
+        {
+            Length = bar.Time.Bar,
+            Strokes = WithLengths(bar.Strokes, bar.Time.Bar),
+        };
 
     private static Chord? ChordBefore(Break played, int bar)
     {

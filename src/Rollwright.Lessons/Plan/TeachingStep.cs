@@ -39,8 +39,8 @@ public sealed record TeachingStep(
         Reason switch
         {
             TeachingReason.Defining when Times > 1 =>
-                $"It is heard {Times} times, more than any other: the figure that the tune is known by.",
-            TeachingReason.Defining => "It opens the tune.",
+                $"It is heard {Times} times, and no other more often: learn it first.",
+            TeachingReason.Defining => "Start with it: it opens the tune.",
             TeachingReason.Tune => "",
             TeachingReason.Free =>
                 "The tune leaves you free here: play it as it stands first, then put other licks in.",

@@ -17,6 +17,9 @@ internal sealed class LeftHand(Break played)
     private readonly ShapeNames shapes = new(played);
     private readonly Dictionary<int, FingerPlace> held = [];
 
+    // Where a finger was hammered down above another, the other.
+    private readonly Dictionary<int, FingerPlace> behind = [];
+
     /// <summary>The fingers that are down after the bars so far, from string 1 on.</summary>
     public ImmutableArray<FingerPlace> Held => [.. held.Values.OrderBy(place => place.String)];
 
@@ -33,7 +36,13 @@ internal sealed class LeftHand(Break played)
             if (stroke.Fret == 0)
             {
                 if (held.Remove(stroke.String, out var lifted) && stroke.Slur != SlurKind.PullOff)
-                    motions.Add(new(LeftMotionKind.Lift, stroke.At, [lifted], null, !fromBefore.Contains(lifted)));
+                {
+                    ImmutableArray<FingerPlace> leaving = behind.TryGetValue(stroke.String, out var other)
+                        ? [lifted, other]
+                        : [lifted];
+                    motions.Add(new(LeftMotionKind.Lift, stroke.At, leaving, null, !fromBefore.Contains(lifted)));
+                }
+                behind.Remove(stroke.String);
                 continue;
             }
             var place = PlaceOf(stroke);
@@ -43,11 +52,11 @@ internal sealed class LeftHand(Break played)
                     motions.Add(new(LeftMotionKind.Keep, stroke.At, [place]));
             }
             else if (stroke.Slur is not null)
-                Put(place);
+                Slur(stroke.Slur.Value, place);
             else
                 motions.Add(Down(bar, i));
-            if (BehindIt(strokes, i) is { } behind && !IsThere(motions, behind))
-                motions.Add(new(LeftMotionKind.Behind, stroke.At, [behind]));
+            if (BehindIt(strokes, i) is { } next && !IsThere(motions, next))
+                motions.Add(new(LeftMotionKind.Behind, stroke.At, [next]));
         }
         // What stays is told first.
         return [.. motions.OrderBy(motion => motion.Kind != LeftMotionKind.Keep)];
@@ -80,6 +89,14 @@ internal sealed class LeftHand(Break played)
         return new(LeftMotionKind.Down, at, [.. together], shape);
     }
 
+    private void Slur(SlurKind kind, FingerPlace place)
+    {
+        var isAbove = held.TryGetValue(place.String, out var before);
+        Put(place);
+        if (isAbove && kind == SlurKind.HammerOn && before.Finger != place.Finger)
+            behind[place.String] = before;
+    }
+
     // What cannot stay beside the new finger leaves unsaid: nobody could keep it.
     private void Put(FingerPlace place)
     {
@@ -87,6 +104,10 @@ internal sealed class LeftHand(Break played)
             var other in held.Values.Where(other => other.String == place.String || !GoTogether(other, place)).ToList()
         )
             held.Remove(other.String);
+        foreach (
+            var other in behind.Where(other => other.Key == place.String || other.Value.Finger == place.Finger).ToList()
+        )
+            behind.Remove(other.Key);
         held[place.String] = place;
     }
 

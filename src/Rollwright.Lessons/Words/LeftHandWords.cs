@@ -26,7 +26,7 @@ internal static class LeftHandWords
             LeftMotionKind.Behind => $"have {ThePlace(motion.Places[0])} behind it, for {at}",
             LeftMotionKind.Keep => $"keep {ThePlace(motion.Places[0])}",
             _ =>
-                $"lift {HandNames.TheLeft(motion.Places[0].Finger)} {(motion.IsAgain ? "again " : "")}from string {motion.Places[0].String} for {at}",
+                $"lift {Fingers(motion)} {(motion.IsAgain ? "again " : "")}from string {motion.Places[0].String} for {at}",
         };
 
     private static string Short(LeftMotion motion, string at) =>
@@ -38,8 +38,11 @@ internal static class LeftHandWords
             LeftMotionKind.Down => $"{ShortPlace(motion.Places[0])} for {at}",
             LeftMotionKind.Behind => $"{ShortPlace(motion.Places[0])} behind it",
             LeftMotionKind.Keep => $"keep {ShortPlace(motion.Places[0])}",
-            _ => $"lift {HandNames.TheLeft(motion.Places[0].Finger)} for {at}",
+            _ => $"lift {Fingers(motion)} for {at}",
         };
+
+    private static string Fingers(LeftMotion motion) =>
+        Counting.Listed([.. motion.Places.Select(place => HandNames.TheLeft(place.Finger))]);
 
     private static string Named(NamedShape shape) =>
         shape.IsWhole ? $"the {shape.Name}" : $"what you need of the {shape.Name}";
