@@ -252,7 +252,7 @@ public sealed class TuneLibrary
                         .OrderBy(row => row.Day)
                         .ThenBy(row => row.Phrase)
                         .ToListAsync()
-                ).Select(row => new KeptPractice(row.Day, row.Phrase, row.Tempo, row.Clean, row.Spoiled)),
+                ).Select(Mapping.Kept),
             ]
         );
 

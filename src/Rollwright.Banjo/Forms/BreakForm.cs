@@ -7,6 +7,14 @@ namespace Rollwright.Banjo.Forms;
 /// <summary>Parts and phrases of a break: what the page, the words and the practice count alike.</summary>
 public static class BreakForm
 {
+    /// <summary>The phrases of all parts, in order: that of number n at index n − 1.</summary>
+    public static ImmutableArray<Phrase> Phrases(Break played) => [.. Of(played).SelectMany(part => part.Phrases)];
+
+    /// <summary>The phrase that a written bar belongs to.</summary>
+    /// <param name="played">The break.</param>
+    /// <param name="bar">Index of the written bar.</param>
+    public static Phrase PhraseOf(Break played, int bar) => Phrases(played).First(phrase => phrase.Bars.Contains(bar));
+
     public static ImmutableArray<Part> Of(Break played)
     {
         ArgumentNullException.ThrowIfNull(played);

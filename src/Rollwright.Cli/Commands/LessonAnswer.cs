@@ -13,7 +13,7 @@ internal static class LessonAnswer
     public static object Of(LessonPlan plan, LessonText edits)
     {
         var shown = edits.Over(plan.Played, plan.Words).ToDictionary(phrase => phrase.Words.Number);
-        var phrases = BreakForm.Of(plan.Played).SelectMany(part => part.Phrases).ToDictionary(phrase => phrase.Number);
+        var phrases = BreakForm.Phrases(plan.Played).ToDictionary(phrase => phrase.Number);
         return new
         {
             title = plan.Tune.Title,

@@ -85,7 +85,7 @@ public sealed class LessonMarkdown
 
     private void Phrase(TeachingStep step, PhraseText shown)
     {
-        var phrase = BreakForm.Of(plan.Played).SelectMany(part => part.Phrases).First(one => one.Number == step.Phrase);
+        var phrase = BreakForm.Phrases(plan.Played).First(one => one.Number == step.Phrase);
         var where = Loop.Of(plan.Played, phrase.Bars).Name;
         text.Append($"### Phrase {step.Phrase} ({step.Letter}), {where}, part {Plain(step.Part)}\n\n");
         string[] about =
@@ -138,7 +138,7 @@ public sealed class LessonMarkdown
         foreach (var part in plan.Behind)
         {
             text.Append($"### {Upper(part.Name)}\n\n{part.Words} Its first phrase:\n\n");
-            var first = BreakForm.Of(part.Played)[0].Phrases[0];
+            var first = BreakForm.Phrases(part.Played)[0];
             List(PhraseWords.Of(part.Played, [first.Number])[0].Text(form).Split('\n'));
             Tab(Excerpt.Of(part.Played, first.Bars, part.Played.Title));
         }

@@ -38,7 +38,7 @@ public sealed record Variation(string Name, string Changes, Break Played)
 
     private static string Words(Arrangement made, Arrangement other, double share)
     {
-        var phrases = BreakForm.Of(made.Break).SelectMany(part => part.Phrases).ToList();
+        var phrases = BreakForm.Phrases(made.Break);
         var changed = phrases
             .Where(phrase =>
                 phrase.Bars.Any(bar =>
@@ -48,7 +48,7 @@ public sealed record Variation(string Name, string Changes, Break Played)
             .Select(phrase => $"{phrase.Number}")
             .ToList();
         var where =
-            changed.Count == phrases.Count ? "in every phrase"
+            changed.Count == phrases.Length ? "in every phrase"
             : changed.Count == 1 ? $"in phrase {changed[0]}"
             : $"in phrases {Lessons.Words.Counting.Listed(changed)}";
         var (before, after) = (Highest(made.Break), Highest(other.Break));

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Rollwright.Banjo.Breaks;
 using Rollwright.Banjo.Forms;
+using Rollwright.Lessons.Words;
 
 namespace Rollwright.Lessons.Practice;
 
@@ -165,9 +166,7 @@ internal sealed class ExerciseMaker(
     private static string Named(PhraseWork work) => $"Phrase {work.Phrase.Number} ({work.Loop.Name})";
 
     private static string Listed(ImmutableArray<int> phrases) =>
-        phrases.Length == 1
-            ? $"phrase {phrases[0]}"
-            : $"phrases {string.Join(", ", phrases.SkipLast(1))} and {phrases[^1]}";
+        $"{(phrases.Length == 1 ? "phrase" : "phrases")} {Counting.Listed([.. phrases.Select(number => $"{number}")])}";
 
     private static string Upper(string words) => char.ToUpperInvariant(words[0]) + words[1..];
 }

@@ -18,7 +18,7 @@ public sealed record PhraseWords(int Number, ImmutableArray<Sentence> Sentences)
     public static ImmutableArray<PhraseWords> Of(Break played, IReadOnlyList<int>? order = null)
     {
         ArgumentNullException.ThrowIfNull(played);
-        var phrases = BreakForm.Of(played).SelectMany(part => part.Phrases).ToDictionary(phrase => phrase.Number);
+        var phrases = BreakForm.Phrases(played).ToDictionary(phrase => phrase.Number);
         var teller = new PhraseTeller(played);
         return [.. (order ?? [.. phrases.Keys]).Select(number => teller.Tell(phrases[number]))];
     }

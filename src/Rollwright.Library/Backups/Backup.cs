@@ -124,15 +124,7 @@ public static class Backup
                 new BackupBreak(
                     Mapping.Kept(row),
                     [.. revisions.Select(Mapping.Kept)],
-                    [
-                        .. practice.Select(day => new KeptPractice(
-                            day.Day,
-                            day.Phrase,
-                            day.Tempo,
-                            day.Clean,
-                            day.Spoiled
-                        )),
-                    ]
+                    [.. practice.Select(Mapping.Kept)]
                 )
             );
         }

@@ -83,24 +83,7 @@ public static class AbcImport
 
         public async Task Add(Tune tune, string text, string file, string place)
         {
-            var now = clock.GetUtcNow();
-            waiting.Add(
-                (
-                    new(
-                        Guid.CreateVersion7(now),
-                        tune.Title,
-                        text,
-                        $"{tune.Key}",
-                        $"{tune.Time}",
-                        tune.Composer,
-                        Path.GetFileName(file),
-                        tags,
-                        TuneFingerprint.Of(tune),
-                        now
-                    ),
-                    place
-                )
-            );
+            waiting.Add((KeptTune.Of(tune, text, Path.GetFileName(file), tags, clock.GetUtcNow()), place));
             if (waiting.Count >= Batch)
                 await Flush();
         }

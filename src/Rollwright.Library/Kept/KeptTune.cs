@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Rollwright.Music.Tunes;
 
 namespace Rollwright.Library.Kept;
 
@@ -24,4 +25,28 @@ public sealed record KeptTune(
     ImmutableArray<string> Tags,
     string Fingerprint,
     DateTimeOffset AddedAt
-);
+)
+{
+    /// <summary>A tune that is to be kept from now on.</summary>
+    /// <param name="tune">What was read of it.</param>
+    /// <param name="abc">Its text.</param>
+    /// <param name="source">Where it comes from; may be empty.</param>
+    /// <param name="tags">The person's own words for it.</param>
+    /// <param name="now">When it comes.</param>
+    public static KeptTune Of(Tune tune, string abc, string source, ImmutableArray<string> tags, DateTimeOffset now)
+    {
+        ArgumentNullException.ThrowIfNull(tune);
+        return new(
+            Guid.CreateVersion7(now),
+            tune.Title,
+            abc,
+            $"{tune.Key}",
+            $"{tune.Time}",
+            tune.Composer,
+            source,
+            tags,
+            TuneFingerprint.Of(tune),
+            now
+        );
+    }
+}

@@ -44,6 +44,8 @@ internal static class Mapping
 
     public static KeptBreak Kept(BreakRow row) => new(row.Id, row.Tune, row.Title, row.Current, row.ChangedAt);
 
+    public static KeptPractice Kept(PracticeRow row) => new(row.Day, row.Phrase, row.Tempo, row.Clean, row.Spoiled);
+
     public static Revision Kept(RevisionRow row) =>
         new(row.Number, row.Parent, row.At, row.By, row.Words, row.Wishes, row.Json);
 

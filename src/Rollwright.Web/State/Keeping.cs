@@ -51,8 +51,6 @@ public sealed class Keeping(TuneLibrary? library) : IDisposable
     /// <summary>The break that is kept; null before it is.</summary>
     public Guid? BreakId => played;
 
-    public bool IsOn => library is not null;
-
     /// <summary>The state is another; called on any thread.</summary>
     public event EventHandler? Changed;
 
@@ -153,7 +151,7 @@ public sealed class Keeping(TuneLibrary? library) : IDisposable
     {
         if (played is not { } id)
         {
-            var kept = await KeptTune(tune);
+            var kept = await TuneIdOf(tune);
             var begun = await library!.BeginAsync(kept, turn.Made.Break.Title, DraftOf(turn));
             (played, current) = (begun.Id, 1);
             numbers[turn] = 1;
@@ -180,23 +178,11 @@ public sealed class Keeping(TuneLibrary? library) : IDisposable
     }
 
     // The same melody in any key is one tune of the library.
-    private async Task<Guid> KeptTune(Tune tune)
+    private async Task<Guid> TuneIdOf(Tune tune)
     {
-        var print = TuneFingerprint.Of(tune);
-        if (await library!.WithFingerprintsAsync([print]) is [var known, ..] && known.Key == $"{tune.Key}")
+        var kept = KeptTune.Of(tune, AbcWriter.Write(tune), "workbench", [], TimeProvider.System.GetUtcNow());
+        if (await library!.WithFingerprintsAsync([kept.Fingerprint]) is [var known, ..] && known.Key == kept.Key)
             return known.Id;
-        var kept = new KeptTune(
-            Guid.CreateVersion7(),
-            tune.Title,
-            AbcWriter.Write(tune),
-            $"{tune.Key}",
-            $"{tune.Time}",
-            tune.Composer,
-            "workbench",
-            [],
-            print,
-            TimeProvider.System.GetUtcNow()
-        );
         await library.AddAsync([kept]);
         return kept.Id;
     }

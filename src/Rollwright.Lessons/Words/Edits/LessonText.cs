@@ -43,10 +43,10 @@ public sealed record LessonText(ImmutableArray<WordEdit> Edits)
     public LessonText With(Break played, int phrase, string text)
     {
         ArgumentNullException.ThrowIfNull(text);
-        var phrases = PhrasesOf(played);
+        var phrases = BreakForm.Phrases(played);
         var edited =
-            phrases.Find(one => one.Number == phrase)
-            ?? throw new LessonException($"there is no phrase {phrase}; the break has phrases 1 to {phrases.Count}");
+            phrases.FirstOrDefault(one => one.Number == phrase)
+            ?? throw new LessonException($"there is no phrase {phrase}; the break has phrases 1 to {phrases.Length}");
         if (text.Length > LongestText)
             throw new LessonException(
                 $"the words for phrase {phrase} have {text.Length} characters; {LongestText} are the most"
@@ -87,7 +87,8 @@ public sealed record LessonText(ImmutableArray<WordEdit> Edits)
     // number and is marked.
     private Dictionary<int, (WordEdit Edit, EditState State)> Placed(Break played)
     {
-        var prints = PhrasesOf(played)
+        var prints = BreakForm
+            .Phrases(played)
             .ToDictionary(phrase => phrase.Number, phrase => NotesFingerprint.Of(played, phrase));
         var placed = new Dictionary<int, (WordEdit, EditState)>();
         var left = new List<WordEdit>();
@@ -118,6 +119,4 @@ public sealed record LessonText(ImmutableArray<WordEdit> Edits)
         }
         return placed;
     }
-
-    private static List<Phrase> PhrasesOf(Break played) => [.. BreakForm.Of(played).SelectMany(part => part.Phrases)];
 }
