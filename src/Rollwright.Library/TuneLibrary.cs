@@ -145,6 +145,14 @@ public sealed class TuneLibrary
             ]
         );
 
+    /// <summary>Null where there is none.</summary>
+    public Task<KeptBreak?> BreakAsync(Guid id) =>
+        Do(async context =>
+            await context.Breaks.AsNoTracking().SingleOrDefaultAsync(row => row.Id == id) is { } row
+                ? Mapping.Kept(row)
+                : null
+        );
+
     /// <summary>All of a break, the oldest first; those that were gone back from are among them.</summary>
     public Task<IReadOnlyList<Revision>> RevisionsAsync(Guid id) =>
         Do<IReadOnlyList<Revision>>(async context =>

@@ -57,7 +57,7 @@ public class DocumentPictureTests
         var isSame = File.Exists(kept) && ShareThatDiffers(File.ReadAllBytes(kept), picture) < 0.002;
         if (!isSame)
         {
-            var fresh = Directory.CreateDirectory(Path.Combine(Places.Root, "out", "pictures")).FullName;
+            var fresh = Places.Pictures;
             File.WriteAllBytes(Path.Combine(fresh, name), picture);
         }
         isSame.Should().BeTrue($"docs/pictures/{name} is made by this test; the new one lies in out/pictures/{name}");

@@ -27,7 +27,7 @@ public class EditingTests
         await Assertions.Expect(page.Locator("#drawing .spot").First).ToBeAttachedAsync();
         await page.Locator(".form-strip .cell").Nth(4).ClickAsync();
         await Assertions.Expect(page.Locator(".form-strip .cell").Nth(4)).ToHaveAttributeAsync("aria-current", "true");
-        var folder = Directory.CreateDirectory(Path.Combine(Places.Root, "out", "pictures")).FullName;
+        var folder = Places.Pictures;
         await page.ScreenshotAsync(new() { Path = Path.Combine(folder, $"{name}.png"), FullPage = true });
         await page.GetByRole(AriaRole.Button, new() { Name = "As printed" }).ClickAsync();
         await Assertions.Expect(page.Locator("#drawing .join")).ToHaveCountAsync(0);
@@ -40,9 +40,7 @@ public class EditingTests
         await using var visitor = await Visitor.Arrive();
         await visitor.Open(Tune);
         var page = visitor.Page;
-        await visitor.ChooseFirstStep();
-        await page.Keyboard.PressAsync("ArrowRight");
-        await page.Keyboard.PressAsync("ArrowRight");
+        await ToBarOne(visitor);
         var drawing = page.Locator("#drawing");
         await Assertions.Expect(page.Locator("#drawing[aria-valuetext*='bar 1, beat 1:']")).ToHaveCountAsync(1);
         var before = await drawing.GetAttributeAsync("aria-valuetext");
@@ -64,9 +62,7 @@ public class EditingTests
         await using var visitor = await Visitor.Arrive();
         await visitor.Open(Tune);
         var page = visitor.Page;
-        await visitor.ChooseFirstStep();
-        await page.Keyboard.PressAsync("ArrowRight");
-        await page.Keyboard.PressAsync("ArrowRight");
+        await ToBarOne(visitor);
         await page.Keyboard.TypeAsync("0");
         await Assertions.Expect(page.Locator(".kept-here")).ToHaveCountAsync(1);
         await page.Keyboard.PressAsync("ArrowRight");
@@ -105,7 +101,7 @@ public class EditingTests
         await page.GetByLabel("What is shown, beside").SelectOptionAsync("0");
         await Assertions.Expect(page.Locator(".beside figure")).ToHaveCountAsync(2);
         (await page.Locator(".beside figure").First.Locator(".differs").CountAsync()).Should().BeGreaterThan(0);
-        var folder = Directory.CreateDirectory(Path.Combine(Places.Root, "out", "pictures")).FullName;
+        var folder = Places.Pictures;
         await page.Locator(".beside").ScreenshotAsync(new() { Path = Path.Combine(folder, "beside.png") });
         visitor.Complaints.Should().BeEmpty();
     }
@@ -137,5 +133,13 @@ public class EditingTests
         await page.GetByRole(AriaRole.Button, new() { Name = "Make the break" }).ClickAsync();
         await Assertions.Expect(page.Locator("h1")).ToHaveTextAsync("My tune");
         visitor.Complaints.Should().BeEmpty();
+    }
+
+    // Behind the pickup of two steps.
+    private static async Task ToBarOne(Visitor visitor)
+    {
+        await visitor.ChooseFirstStep();
+        await visitor.Page.Keyboard.PressAsync("ArrowRight");
+        await visitor.Page.Keyboard.PressAsync("ArrowRight");
     }
 }

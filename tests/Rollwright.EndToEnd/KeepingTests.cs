@@ -35,7 +35,7 @@ public sealed class KeepingTests : IAsyncLifetime
         var again = new Bench(new(), new(library));
         var kept = (await again.Keeping.ListAsync(10)).Should().ContainSingle().Subject;
         kept.Title.Should().Be("Kept Tune");
-        await again.Resume(kept);
+        await again.Resume(kept.Id);
         again.Now!.Made.Break.Should().BeEquivalentTo(left.Made.Break);
         again.Now.Made.Id.Should().Be(left.Made.Id, "the same break to the last note");
         again.Now.Arrangement.Locks.Should().Equal(left.Arrangement.Locks);
@@ -52,7 +52,7 @@ public sealed class KeepingTests : IAsyncLifetime
             await bench.Wish(bench.Wishes with { Instead = instead });
             await Settled(bench);
             var again = new Bench(new(), new(library));
-            await again.Resume((await again.Keeping.ListAsync(1))[0]);
+            await again.Resume((await again.Keeping.ListAsync(1))[0].Id);
             again.Now!.Made.Id.Should().Be(bench.Now!.Made.Id, instead.Words);
         }
     }
@@ -79,7 +79,7 @@ public sealed class KeepingTests : IAsyncLifetime
         var mine = await OnBench();
         await Settled(mine);
         var theirs = new Bench(new(), new(library));
-        await theirs.Resume((await theirs.Keeping.ListAsync(1))[0]);
+        await theirs.Resume((await theirs.Keeping.ListAsync(1))[0].Id);
         await theirs.Wish(theirs.Wishes with { Level = 5 });
         await Settled(theirs);
 
@@ -127,7 +127,7 @@ public sealed class KeepingTests : IAsyncLifetime
         await log.AddAsync(bench.Now.Made.Break, new(day, 1, 64, 5, 0));
 
         var again = new Bench(new(), new(library));
-        await again.Resume((await again.Keeping.ListAsync(1))[0]);
+        await again.Resume((await again.Keeping.ListAsync(1))[0].Id);
         var records = await new KeptLog(again, library).ReadAsync(again.Now!.Made.Break);
         records.Should().Equal(new Lessons.Practice.PracticeRecord(day, 1, 64, 10, 1));
     }

@@ -18,11 +18,9 @@ public class PictureTests
         await visitor.Page.GetByRole(AriaRole.Button, new() { Name = "Play", Exact = true }).ClickAsync();
         await visitor.Page.Locator("#drawing .place").First.WaitForAsync();
         await visitor.Page.GetByRole(AriaRole.Button, new() { Name = "Stop", Exact = true }).ClickAsync();
-        var folder = Directory.CreateDirectory(Path.Combine(Places.Root, "out", "pictures"));
-        await visitor.Page.ScreenshotAsync(new() { Path = Path.Combine(folder.FullName, $"{name}.png") });
-        await visitor.Page.ScreenshotAsync(
-            new() { Path = Path.Combine(folder.FullName, $"{name}-whole.png"), FullPage = true }
-        );
+        var folder = Places.Pictures;
+        await visitor.Page.ScreenshotAsync(new() { Path = Path.Combine(folder, $"{name}.png") });
+        await visitor.Page.ScreenshotAsync(new() { Path = Path.Combine(folder, $"{name}-whole.png"), FullPage = true });
         visitor.Complaints.Should().BeEmpty();
     }
 
@@ -52,12 +50,10 @@ public class PictureTests
         await Assertions.Expect(visitor.Page.Locator(".kept-here")).ToHaveCountAsync(1);
         await visitor.Page.GetByText("The price of the whole, term by term").ClickAsync();
         await visitor.Page.Locator("main > .card .terms").WaitForAsync();
-        var folder = Directory.CreateDirectory(Path.Combine(Places.Root, "out", "pictures"));
+        var folder = Places.Pictures;
         await visitor.Page.EvaluateAsync("document.querySelector('#drawing').scrollIntoView()");
-        await visitor.Page.ScreenshotAsync(new() { Path = Path.Combine(folder.FullName, $"{name}.png") });
-        await visitor.Page.ScreenshotAsync(
-            new() { Path = Path.Combine(folder.FullName, $"{name}-whole.png"), FullPage = true }
-        );
+        await visitor.Page.ScreenshotAsync(new() { Path = Path.Combine(folder, $"{name}.png") });
+        await visitor.Page.ScreenshotAsync(new() { Path = Path.Combine(folder, $"{name}-whole.png"), FullPage = true });
         visitor.Complaints.Should().BeEmpty();
     }
 }

@@ -187,15 +187,15 @@ public class PracticeTests
             await visitor.Page.Keyboard.PressAsync("c");
             await Assertions.Expect(Panel(visitor).Locator("tbody td:nth-child(4)")).ToHaveTextAsync($"{round}");
         }
-        var folder = Directory.CreateDirectory(Path.Combine(Places.Root, "out", "pictures"));
-        await visitor.Page.ScreenshotAsync(new() { Path = Path.Combine(folder.FullName, $"{name}-under-way.png") });
+        var folder = Places.Pictures;
+        await visitor.Page.ScreenshotAsync(new() { Path = Path.Combine(folder, $"{name}-under-way.png") });
         await Playing(visitor, "Stop").ClickAsync();
         await Panel(visitor).GetByText("What is hard, the hardest first").ClickAsync();
         await Panel(visitor).GetByText("The days to come, if all goes well").ClickAsync();
         var over = await visitor.Page.EvaluateAsync<int>("document.documentElement.scrollWidth - innerWidth");
         over.Should().BeLessThanOrEqualTo(0);
         await visitor.Page.EvaluateAsync("document.querySelector('.rail').style.position = 'static'");
-        await Panel(visitor).ScreenshotAsync(new() { Path = Path.Combine(folder.FullName, $"{name}.png") });
+        await Panel(visitor).ScreenshotAsync(new() { Path = Path.Combine(folder, $"{name}.png") });
         visitor.Complaints.Should().BeEmpty();
     }
 }

@@ -17,6 +17,9 @@ public static class Places
         return path;
     }
 
+    /// <summary>Where tests leave pictures for people to look at; it is there.</summary>
+    public static string Pictures => Directory.CreateDirectory(Path.Combine(Root, "out", "pictures")).FullName;
+
     private static string FindRoot()
     {
         var folder = new DirectoryInfo(AppContext.BaseDirectory);

@@ -3,7 +3,6 @@ using Rollwright.Arranging;
 using Rollwright.Arranging.Solving;
 using Rollwright.Formats.Abc;
 using Rollwright.Library;
-using Rollwright.Library.Kept;
 using Rollwright.Music.Tunes;
 using Rollwright.Web.Words;
 using Lock = Rollwright.Arranging.Locks.Lock;
@@ -109,14 +108,13 @@ public sealed class Bench
     }
 
     /// <summary>Puts a kept break back on the bench, as it was left.</summary>
-    public async Task Resume(KeptBreak kept)
+    public async Task Resume(Guid id)
     {
-        ArgumentNullException.ThrowIfNull(kept);
         try
         {
-            if (await Keeping.FetchAsync(kept) is not var (abc, revision))
+            if (await Keeping.FetchAsync(id) is not var (kept, abc, revision))
             {
-                Refuse(kept.Title, "it is no longer in the library", "choose another");
+                Refuse("Kept before", "this break is no longer in the library", "choose another");
                 return;
             }
             var reading = AbcReader.Read(abc, kept.Title);
@@ -136,7 +134,7 @@ public sealed class Bench
             if (turn is not null)
             {
                 Turns = Turns.Start(turn);
-                Keeping.Resume(kept, revision, turn);
+                Keeping.Resume(id, revision, turn);
             }
             else if (problem is not null)
             {
@@ -146,7 +144,7 @@ public sealed class Bench
         }
         catch (LibraryException fault)
         {
-            Refuse(kept.Title, fault.What, fault.Remedy);
+            Refuse(fault.Place, fault.What, fault.Remedy);
         }
     }
 

@@ -70,18 +70,15 @@ public sealed class Keeping(TuneLibrary? library) : IDisposable
         }
     }
 
-    /// <summary>A kept break with its tune; null where it is gone.</summary>
+    /// <summary>A kept break with its tune and what is shown of it; null where it is gone.</summary>
     /// <exception cref="LibraryException">The library does not answer.</exception>
-    public async Task<(string Abc, Revision Revision)?> FetchAsync(KeptBreak kept)
-    {
-        ArgumentNullException.ThrowIfNull(kept);
-        return
-            library is not null
-            && await library.TuneAsync(kept.Tune) is { } tune
-            && await library.CurrentAsync(kept.Id) is { } revision
-            ? (tune.Abc, revision)
+    public async Task<(KeptBreak Kept, string Abc, Revision Revision)?> FetchAsync(Guid id) =>
+        library is not null
+        && await library.BreakAsync(id) is { } kept
+        && await library.TuneAsync(kept.Tune) is { } tune
+        && await library.CurrentAsync(id) is { } revision
+            ? (kept, tune.Abc, revision)
             : null;
-    }
 
     /// <summary>What lies on the bench from now on is a new piece, not kept yet.</summary>
     public void Begin()
@@ -92,12 +89,11 @@ public sealed class Keeping(TuneLibrary? library) : IDisposable
     }
 
     /// <summary>What lies on the bench from now on is this kept break, of which this turn was made.</summary>
-    public void Resume(KeptBreak kept, Revision revision, Turn turn)
+    public void Resume(Guid kept, Revision revision, Turn turn)
     {
-        ArgumentNullException.ThrowIfNull(kept);
         ArgumentNullException.ThrowIfNull(revision);
         Begin();
-        (played, current) = (kept.Id, revision.Number);
+        (played, current) = (kept, revision.Number);
         numbers[turn] = revision.Number;
         Say(KeepState.Kept, "");
     }

@@ -101,8 +101,8 @@ public class PageWithoutServerTests
         await page.GetByLabel("Loop").SelectOptionAsync("1");
         var over = await page.EvaluateAsync<int>("document.documentElement.scrollWidth - innerWidth");
         over.Should().BeLessThanOrEqualTo(0);
-        var folder = Directory.CreateDirectory(Path.Combine(Places.Root, "out", "pictures"));
-        await page.ScreenshotAsync(new() { Path = Path.Combine(folder.FullName, $"{name}.png") });
+        var folder = Places.Pictures;
+        await page.ScreenshotAsync(new() { Path = Path.Combine(folder, $"{name}.png") });
         complaints.Should().BeEmpty();
         await page.Context.DisposeAsync();
     }

@@ -156,9 +156,9 @@ public class PlayerControlTests
         await Ledge(visitor).GetByText("Count-in, band, hands").ClickAsync();
         var over = await visitor.Page.EvaluateAsync<int>("document.documentElement.scrollWidth - innerWidth");
         over.Should().BeLessThanOrEqualTo(0);
-        var folder = Directory.CreateDirectory(Path.Combine(Places.Root, "out", "pictures"));
+        var folder = Places.Pictures;
         await visitor.Page.Locator("#drawing").ScrollIntoViewIfNeededAsync();
-        await visitor.Page.ScreenshotAsync(new() { Path = Path.Combine(folder.FullName, $"{name}.png") });
+        await visitor.Page.ScreenshotAsync(new() { Path = Path.Combine(folder, $"{name}.png") });
         visitor.Complaints.Should().BeEmpty();
     }
 }

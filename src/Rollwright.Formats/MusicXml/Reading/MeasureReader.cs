@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Xml.Linq;
 using Rollwright.Banjo.Breaks;
 using Rollwright.Banjo.Settings;
@@ -12,73 +13,23 @@ using Rollwright.Music.Metre;
 namespace Rollwright.Formats.MusicXml.Reading;
 
 /// <summary>Reads one measure of tab after another; divisions and metre hold until they change.</summary>
-internal sealed class MeasureReader(XElement part, Setting setting, MessageLog log)
+internal sealed class MeasureReader(XElement part, Setting setting, MessageLog log) : MeasureWalk<BreakBar>(log)
 {
     private readonly string? tabStaff = TabStaffOf(part);
-    private readonly int fifthsToPosition = setting.Position.Tonic.Fifths - setting.SoundingKey.Tonic.Fifths;
     private readonly List<Stroke> strokes = [];
-    private readonly List<ChordAt> chords = [];
-    private readonly ScoreTiming timing = new(log);
-    private BarMarks marks = BarMarks.None;
 
-    public BreakBar Read(XElement measure)
-    {
-        strokes.Clear();
-        chords.Clear();
-        marks = BarMarks.None;
-        var now = Fraction.Zero;
-        var before = Fraction.Zero;
-        var longest = Fraction.Zero;
-        foreach (var element in measure.Elements())
-        {
-            switch (element.Name.LocalName)
-            {
-                case "attributes":
-                    timing.Read(element);
-                    break;
-                case "backup":
-                    now = Fraction.Max(Fraction.Zero, now - timing.Duration(element));
-                    break;
-                case "forward":
-                    now += timing.Duration(element);
-                    break;
-                case "note" when element.Element("grace") is not null:
-                    Aside(element, "grace notes are kept aside");
-                    break;
-                case "note":
-                    var isChord = element.Element("chord") is not null;
-                    ReadNote(element, isChord ? before : now);
-                    if (!isChord)
-                        (before, now) = (now, now + timing.Duration(element));
-                    break;
-                case "harmony":
-                    ReadHarmony(element, now);
-                    break;
-                case "direction" when element.Descendants("rehearsal").FirstOrDefault() is { } label:
-                    marks = marks with { Part = label.Value.Trim() };
-                    break;
-                case "direction" or "sound" when NotationMeasureReader.IsJump(element):
-                    Aside(element, "jumps to a sign or a coda are kept aside; repeats and endings are read");
-                    break;
-                case "barline":
-                    marks = BarLineReader.Read(element, marks);
-                    break;
-                default:
-                    break;
-            }
-            longest = Fraction.Max(longest, now);
-        }
-        return Bar(longest);
-    }
+    protected override int ChordFifths { get; } = setting.Position.Tonic.Fifths - setting.SoundingKey.Tonic.Fifths;
 
-    private BreakBar Bar(Fraction length)
-    {
-        if (length <= Fraction.Zero)
-            length = timing.Time.Bar;
-        return new()
+    protected override void Clear() => strokes.Clear();
+
+    protected override string? WhyAside(XElement note) =>
+        note.Element("grace") is null ? null : "grace notes are kept aside";
+
+    protected override BreakBar Bar(Fraction length, BarMarks marks, ImmutableArray<ChordAt> chords) =>
+        new()
         {
             Length = length,
-            Time = timing.Time,
+            Time = Timing.Time,
             Marks = marks,
             Strokes =
             [
@@ -87,12 +38,8 @@ internal sealed class MeasureReader(XElement part, Setting setting, MessageLog l
                     .OrderBy(stroke => stroke.At)
                     .ThenBy(stroke => stroke.String),
             ],
-            Chords =
-            [
-                .. chords.Where(chord => chord.At < length && chord.At >= Fraction.Zero).OrderBy(chord => chord.At),
-            ],
+            Chords = chords,
         };
-    }
 
     // Some programs write strings and frets at the notation only, whatever clef stands elsewhere.
     private static string? TabStaffOf(XElement part) =>
@@ -108,7 +55,7 @@ internal sealed class MeasureReader(XElement part, Setting setting, MessageLog l
                     )
             );
 
-    private void ReadNote(XElement note, Fraction at)
+    protected override void ReadNote(XElement note, Fraction at)
     {
         var technical = note.Elements("notations")
             .Elements("technical")
@@ -116,7 +63,7 @@ internal sealed class MeasureReader(XElement part, Setting setting, MessageLog l
         if (technical is null || (tabStaff is not null && NotationMeasureReader.StaffOf(note) != tabStaff))
             return;
         var (line, column) = MusicXmlReader.Place(note);
-        var length = timing.Duration(note);
+        var length = Timing.Duration(note);
         if (
             !int.TryParse((string?)technical.Element("string"), out var banjoString)
             || !int.TryParse((string?)technical.Element("fret"), out var fret)
@@ -126,7 +73,7 @@ internal sealed class MeasureReader(XElement part, Setting setting, MessageLog l
             || at > new Fraction(AbcLimits.LongestBar)
         )
         {
-            log.Error(
+            Log.Error(
                 line,
                 column,
                 "a tab note without a length, or off the five strings",
@@ -160,21 +107,7 @@ internal sealed class MeasureReader(XElement part, Setting setting, MessageLog l
         if (Neck.HasFret(banjoString, fret) && (above is null || (above - fret) % 12 != 0))
             return fret;
         var (line, column) = MusicXmlReader.Place(note);
-        log.NoteOnce(line, column, "frets of string 5 are counted from its own peg there; they are read as the neck's");
+        Log.NoteOnce(line, column, "frets of string 5 are counted from its own peg there; they are read as the neck's");
         return fret + Neck.ShortStringStart;
-    }
-
-    private void ReadHarmony(XElement harmony, Fraction now)
-    {
-        if (HarmonyReader.Read(harmony) is not { } chord)
-            Aside(harmony, "chord symbols of other kinds than are known here are kept aside");
-        else if (timing.Offset(harmony) is { } offset)
-            chords.Add(new(now + offset, chord.TransposeFifths(fifthsToPosition)));
-    }
-
-    private void Aside(XElement element, string what)
-    {
-        var (line, column) = MusicXmlReader.Place(element);
-        log.NoteOnce(line, column, what);
     }
 }

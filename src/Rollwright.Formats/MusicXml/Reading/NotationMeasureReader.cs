@@ -16,11 +16,10 @@ namespace Rollwright.Formats.MusicXml.Reading;
 /// <param name="voice">The voice that is read; null for all.</param>
 /// <param name="log">Is told what is kept aside.</param>
 internal sealed class NotationMeasureReader(HashSet<string> tabStaves, string? voice, MessageLog log)
+    : MeasureWalk<TuneBar>(log)
 {
     private readonly List<Note> notes = [];
-    private readonly List<ChordAt> chords = [];
     private readonly HashSet<int> ended = [];
-    private readonly ScoreTiming timing = new(log);
     private int transposition;
     private Key written = new(new(Letter.C));
     private Key key = new(new(Letter.C));
@@ -38,68 +37,25 @@ internal sealed class NotationMeasureReader(HashSet<string> tabStaves, string? v
         return isAllTab ? [] : tab;
     }
 
-    public TuneBar Read(XElement measure)
-    {
-        notes.Clear();
-        chords.Clear();
-        var marks = BarMarks.None;
-        var now = Fraction.Zero;
-        var before = Fraction.Zero;
-        var longest = Fraction.Zero;
-        foreach (var element in measure.Elements())
-        {
-            switch (element.Name.LocalName)
-            {
-                case "attributes":
-                    ReadAttributes(element);
-                    break;
-                case "backup":
-                    now = Fraction.Max(Fraction.Zero, now - timing.Duration(element));
-                    break;
-                case "forward":
-                    now += timing.Duration(element);
-                    break;
-                case "note" when element.Element("grace") is not null || element.Element("cue") is not null:
-                    Aside(element, "grace notes and cue notes are kept aside");
-                    break;
-                case "note":
-                    var isChord = element.Element("chord") is not null;
-                    ReadNote(element, isChord ? before : now);
-                    if (!isChord)
-                        (before, now) = (now, now + timing.Duration(element));
-                    break;
-                case "harmony":
-                    ReadHarmony(element, now);
-                    break;
-                case "direction" when element.Descendants("rehearsal").FirstOrDefault() is { } label:
-                    marks = marks with { Part = label.Value.Trim() };
-                    break;
-                case "direction" or "sound" when IsJump(element):
-                    Aside(element, "jumps to a sign or a coda are kept aside; repeats and endings are read");
-                    break;
-                case "barline":
-                    marks = BarLineReader.Read(element, marks);
-                    break;
-                default:
-                    break;
-            }
-            longest = Fraction.Max(longest, now);
-        }
-        return Bar(longest > Fraction.Zero ? longest : timing.Time.Bar, marks);
-    }
+    // Symbols are transposed as the notes are.
+    protected override int ChordFifths => key.Tonic.Fifths - written.Tonic.Fifths;
 
-    private TuneBar Bar(Fraction length, BarMarks marks) =>
+    protected override void Clear() => notes.Clear();
+
+    protected override string? WhyAside(XElement note) =>
+        note.Element("grace") is null && note.Element("cue") is null
+            ? null
+            : "grace notes and cue notes are kept aside";
+
+    protected override TuneBar Bar(Fraction length, BarMarks marks, ImmutableArray<ChordAt> chords) =>
         new()
         {
             Length = length,
-            Time = timing.Time,
+            Time = Timing.Time,
             Key = key,
             Marks = marks,
             Notes = Together(length),
-            Chords =
-            [
-                .. chords.Where(chord => chord.At < length && chord.At >= Fraction.Zero).OrderBy(chord => chord.At),
-            ],
+            Chords = chords,
         };
 
     // What begins together stands from the lowest; every note ends at the latest where the next one begins. A tie goes on
@@ -128,9 +84,9 @@ internal sealed class NotationMeasureReader(HashSet<string> tabStaves, string? v
         return together.ToImmutable();
     }
 
-    private void ReadAttributes(XElement attributes)
+    protected override void ReadAttributes(XElement attributes)
     {
-        timing.Read(attributes);
+        base.ReadAttributes(attributes);
         if (attributes.Element("transpose") is { } moved)
             transposition = Whole(moved, "chromatic", 24) + (12 * Whole(moved, "octave-change", 4));
         if (attributes.Element("key") is { } signature)
@@ -141,7 +97,7 @@ internal sealed class NotationMeasureReader(HashSet<string> tabStaves, string? v
     private static int Whole(XElement parent, string name, int most) =>
         int.TryParse((string?)parent.Element(name), out var value) ? Math.Clamp(value, -most, most) : 0;
 
-    private void ReadNote(XElement note, Fraction at)
+    protected override void ReadNote(XElement note, Fraction at)
     {
         if (note.Element("rest") is not null || tabStaves.Contains(StaffOf(note)) || !IsOfVoice(note))
             return;
@@ -150,11 +106,11 @@ internal sealed class NotationMeasureReader(HashSet<string> tabStaves, string? v
             Aside(note, "notes without a pitch are kept aside");
             return;
         }
-        var length = timing.Duration(note);
+        var length = Timing.Duration(note);
         if (PitchOf(note.Element("pitch")) is not { } written || length <= Fraction.Zero)
         {
             var (line, column) = MusicXmlReader.Place(note);
-            log.Error(line, column, "a note without pitch or length", "write step, octave and duration");
+            Log.Error(line, column, "a note without pitch or length", "write step, octave and duration");
             return;
         }
         if (at > new Fraction(AbcLimits.LongestBar))
@@ -178,28 +134,6 @@ internal sealed class NotationMeasureReader(HashSet<string> tabStaves, string? v
         )
             return null;
         return new(step with { Alter = alter }, octave);
-    }
-
-    private void ReadHarmony(XElement harmony, Fraction now)
-    {
-        if (HarmonyReader.Read(harmony) is not { } chord)
-            Aside(harmony, "chord symbols of other kinds than are known here are kept aside");
-        // Symbols are written where the notes are, so they move with them.
-        else if (timing.Offset(harmony) is { } offset)
-            chords.Add(new(now + offset, chord.TransposeFifths(key.Tonic.Fifths - written.Tonic.Fifths)));
-    }
-
-    /// <summary>Whether play goes on elsewhere: da capo, dal segno, to the coda.</summary>
-    internal static bool IsJump(XElement element) =>
-        element
-            .DescendantsAndSelf("sound")
-            .Attributes()
-            .Any(one => one.Name.LocalName is "dacapo" or "dalsegno" or "tocoda");
-
-    private void Aside(XElement element, string what)
-    {
-        var (line, column) = MusicXmlReader.Place(element);
-        log.NoteOnce(line, column, what);
     }
 
     internal static string StaffOf(XElement element) =>

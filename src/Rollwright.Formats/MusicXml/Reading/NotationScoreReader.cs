@@ -37,7 +37,7 @@ internal sealed class NotationScoreReader(ScoreFile file, MessageLog log)
         var tabStaves = NotationMeasureReader.TabStavesOf(part);
         if (!VoiceChoice.Find(part, tabStaves, choice.Voice, log, out var voice))
             return new(null, null, log.Messages);
-        var bars = Bars(part, new(tabStaves, voice, log));
+        var bars = new NotationMeasureReader(tabStaves, voice, log).ReadAll(part);
         if (bars.All(bar => bar.Notes.IsEmpty))
         {
             log.Error(line, column, "no note of the part could be read", "write pitch and duration of each note");
@@ -58,26 +58,5 @@ internal sealed class NotationScoreReader(ScoreFile file, MessageLog log)
             KeyReader.ModeOf(key) is null ? null : bars[0].Key,
             log.Messages
         );
-    }
-
-    private ImmutableArray<TuneBar> Bars(XElement part, NotationMeasureReader reader)
-    {
-        var bars = ImmutableArray.CreateBuilder<TuneBar>();
-        foreach (var measure in part.Elements("measure"))
-        {
-            if (bars.Count == AbcLimits.MostBars)
-            {
-                var (line, column) = MusicXmlReader.Place(measure);
-                log.Error(
-                    line,
-                    column,
-                    $"more than {AbcLimits.MostBars} measures; the rest is left out",
-                    "part the score"
-                );
-                break;
-            }
-            bars.Add(reader.Read(measure));
-        }
-        return bars.ToImmutable();
     }
 }

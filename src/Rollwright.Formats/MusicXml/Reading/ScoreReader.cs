@@ -57,8 +57,8 @@ internal sealed class ScoreReader(ScoreFile file, MessageLog log)
     private Break? Read(XElement score, XElement part)
     {
         var setting = new SettingReader(score, part, log).Read();
-        var bars = Bars(part, setting);
-        if (bars.TrueForAll(bar => bar.Strokes.IsEmpty))
+        var bars = new MeasureReader(part, setting, log).ReadAll(part);
+        if (bars.All(bar => bar.Strokes.IsEmpty))
         {
             var (line, column) = file.Place;
             log.Error(line, column, "no note of the tab could be read", "write string 1 to 5, fret and duration");
@@ -73,7 +73,7 @@ internal sealed class ScoreReader(ScoreFile file, MessageLog log)
                 Time = bars[0].Time,
                 Tempo = ReadTempo(part) ?? new(bars[0].Time.Beat, 80),
                 Swing = ReadSwing(part, bars[0].Time.Step),
-                Bars = [.. bars],
+                Bars = bars,
             }
         );
     }
@@ -93,28 +93,6 @@ internal sealed class ScoreReader(ScoreFile file, MessageLog log)
 
     internal static string ComposerOf(XElement score) =>
         Text(score.Descendants("creator").FirstOrDefault(one => (string?)one.Attribute("type") == "composer")) ?? "";
-
-    private List<BreakBar> Bars(XElement part, Setting setting)
-    {
-        var reader = new MeasureReader(part, setting, log);
-        var bars = new List<BreakBar>();
-        foreach (var measure in part.Elements("measure"))
-        {
-            if (bars.Count == AbcLimits.MostBars)
-            {
-                var (line, column) = MusicXmlReader.Place(measure);
-                log.Error(
-                    line,
-                    column,
-                    $"more than {AbcLimits.MostBars} measures; the rest is left out",
-                    "part the score"
-                );
-                break;
-            }
-            bars.Add(reader.Read(measure));
-        }
-        return bars;
-    }
 
     internal static Tempo? ReadTempo(XElement part)
     {
