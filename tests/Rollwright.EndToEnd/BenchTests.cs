@@ -110,7 +110,7 @@ public class BenchTests
             bytes.Length.Should().BeGreaterThan(200, ending);
             System.Text.Encoding.Latin1.GetString(bytes.AsSpan(0, start.Length)).Should().Be(start);
         }
-        starts.Keys.Should().BeEquivalentTo(BreakForm.All.Select(form => form.Ending));
+        starts.Keys.Should().BeEquivalentTo(FileForm.All.Select(form => form.Ending));
         visitor.Complaints.Should().BeEmpty();
     }
 

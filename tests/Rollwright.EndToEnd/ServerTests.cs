@@ -1,5 +1,6 @@
 using System.Net;
 using System.Net.Sockets;
+using System.Runtime.CompilerServices;
 using Rollwright.TestKit;
 using Rollwright.Web.Hosting;
 using Rollwright.Web.State;
@@ -67,15 +68,40 @@ public class ServerTests
     }
 
     [Fact]
-    public void The_oldest_break_leaves_the_shelf_first()
+    public void A_break_that_a_page_still_holds_stays_on_the_shelf()
     {
         var shelf = new Shelf();
-        for (var i = 0; i < 65; i++)
-            shelf.Put(new($"{i}", SampleBreaks.Small));
-        shelf.TryFind("0", out _).Should().BeFalse();
-        shelf.TryFind("1", out _).Should().BeTrue();
-        shelf.TryFind("64", out _).Should().BeTrue();
+        var open = shelf.Put(new("open", SampleBreaks.Small));
+        PutNew(shelf, 1000);
+        GC.Collect();
+        shelf.TryFind("open", out var found).Should().BeTrue();
+        found.Should().BeSameAs(open);
+        shelf.Put(new("open", SampleBreaks.Small)).Should().BeSameAs(open);
     }
+
+    [Fact]
+    public void Of_breaks_that_nobody_holds_the_one_longest_unasked_for_leaves_first()
+    {
+        var shelf = new Shelf();
+        PutNew(shelf, 64);
+        Finds(shelf, "0").Should().BeTrue();
+        shelf.Put(new("last", SampleBreaks.Small));
+        GC.Collect();
+        Finds(shelf, "0").Should().BeTrue();
+        Finds(shelf, "1").Should().BeFalse();
+        Finds(shelf, "2").Should().BeTrue();
+    }
+
+    // Methods of their own, so that no local variable of the test holds what is to be let go.
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private static void PutNew(Shelf shelf, int count)
+    {
+        for (var i = 0; i < count; i++)
+            shelf.Put(new($"{i}", SampleBreaks.Small));
+    }
+
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private static bool Finds(Shelf shelf, string id) => shelf.TryFind(id, out _);
 
     [Theory]
     [InlineData("The Kettle Path", "the-kettle-path")]

@@ -15,7 +15,7 @@ internal sealed class PageOptions
         ["letter"] = PageStyle.Letter,
         ["large"] = PageStyle.LargePrint,
         ["phone"] = PageStyle.Phone,
-        ["column"] = BreakForm.PictureStyle,
+        ["column"] = FileForm.PictureStyle,
         ["rows"] = PageStyle.PhraseRows,
     }.ToImmutableDictionary();
 

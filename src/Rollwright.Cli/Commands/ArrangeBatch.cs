@@ -17,12 +17,12 @@ internal sealed class ArrangeBatch
     private const long MuchMemory = 200_000_000;
 
     private readonly string folder;
-    private readonly ImmutableArray<BreakForm> forms;
+    private readonly ImmutableArray<FileForm> forms;
     private readonly ArrangeCommand.Recipe recipe;
     private int made;
     private int failed;
 
-    private ArrangeBatch(string folder, ImmutableArray<BreakForm> forms, ArrangeCommand.Recipe recipe)
+    private ArrangeBatch(string folder, ImmutableArray<FileForm> forms, ArrangeCommand.Recipe recipe)
     {
         this.folder = folder;
         this.forms = forms;
@@ -31,7 +31,7 @@ internal sealed class ArrangeBatch
 
     private sealed record Item(string Path, string Name, Tune Tune);
 
-    public static int Run(string[] paths, string folder, ImmutableArray<BreakForm> forms, ArrangeCommand.Recipe recipe)
+    public static int Run(string[] paths, string folder, ImmutableArray<FileForm> forms, ArrangeCommand.Recipe recipe)
     {
         var batch = new ArrangeBatch(folder, forms, recipe);
         // Progress is for people at a terminal; a pipe or a log gets none.

@@ -130,7 +130,7 @@ internal static class ArrangeCommand
     )
     {
         /// <summary>Writes what was made in a form, with its spots where they are asked for.</summary>
-        public void Write(string path, BreakForm form, Arrangement made)
+        public void Write(string path, FileForm form, Arrangement made)
         {
             var spots = Page.Spots && PageOutput.IsDrawn(form.Ending) ? SpotSpans.Of(made) : [];
             PageOutput.Write(path, form, made.Break, Page, spots);

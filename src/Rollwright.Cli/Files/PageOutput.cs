@@ -23,7 +23,7 @@ internal static class PageOutput
     /// <param name="spots">Spans to be marked on pages.</param>
     public static void Write(
         string path,
-        BreakForm form,
+        FileForm form,
         Break played,
         PageChoice choice,
         ImmutableArray<Span> spots = default
@@ -39,7 +39,7 @@ internal static class PageOutput
             OutputFile.Write(path, form.Write(played));
             return;
         }
-        var paper = choice.Paper ?? (form.Ending == "pdf" ? PageStyle.A4 : BreakForm.PictureStyle);
+        var paper = choice.Paper ?? (form.Ending == "pdf" ? PageStyle.A4 : FileForm.PictureStyle);
         WriteLayout(path, form.Ending, Engraver.Lay(played, choice.Change(paper), spots), choice.Dpi);
     }
 

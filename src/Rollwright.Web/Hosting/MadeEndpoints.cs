@@ -37,7 +37,7 @@ internal static class MadeEndpoints
         if (!shelf.TryFind(id, out var made))
             return Gone();
         var ending = Path.GetExtension(file).TrimStart('.').ToLowerInvariant();
-        return BreakForm.Find(ending) is { } form
+        return FileForm.Find(ending) is { } form
             ? Results.Bytes(form.Write(made.Break), form.Type, $"{made.Stem}.{ending}")
             : Results.Text($"There is no form '{ending}'.", statusCode: StatusCodes.Status404NotFound);
     }

@@ -2,32 +2,67 @@ using System.Diagnostics.CodeAnalysis;
 
 namespace Rollwright.Web.State;
 
-/// <summary>The last breaks that were made, kept so that the browser can fetch their forms by address.</summary>
+/// <summary>
+/// The breaks that were made, so that the browser can fetch their forms by address: every one that an open page still holds,
+/// and those last made or asked for besides, for pages that were closed or gone back from.
+/// </summary>
 public sealed class Shelf
 {
-    /// <summary>Enough for a few open pages and their going back.</summary>
-    private const int Most = 64;
+    /// <summary>Enough for a few pages and their going back.</summary>
+    private const int Recent = 64;
 
     private readonly Lock gate = new();
-    private readonly Dictionary<string, Made> byId = [];
-    private readonly Queue<string> order = [];
 
-    public void Put(Made made)
+    // Weak, so that a page's own break is found however many others were made meanwhile, and none is kept for nobody.
+    private readonly Dictionary<string, WeakReference<Made>> byId = [];
+
+    // The latest first.
+    private readonly LinkedList<Made> recent = [];
+
+    /// <summary>Puts a break on the shelf.</summary>
+    /// <returns>What lies there under its name: the one that was there before, if any page still holds it.</returns>
+    public Made Put(Made made)
     {
         ArgumentNullException.ThrowIfNull(made);
         lock (gate)
         {
-            if (!byId.TryAdd(made.Id, made))
-                return;
-            order.Enqueue(made.Id);
-            if (order.Count > Most)
-                byId.Remove(order.Dequeue());
+            if (Held(made.Id) is { } there)
+                made = there;
+            else
+                byId[made.Id] = new(made);
+            Touch(made);
+            return made;
         }
     }
 
     public bool TryFind(string id, [NotNullWhen(true)] out Made? made)
     {
         lock (gate)
-            return byId.TryGetValue(id, out made);
+        {
+            made = Held(id);
+            if (made is not null)
+                Touch(made);
+            return made is not null;
+        }
+    }
+
+    private Made? Held(string id) =>
+        byId.TryGetValue(id, out var weak) && weak.TryGetTarget(out var made) ? made : null;
+
+    private void Touch(Made made)
+    {
+        recent.Remove(made);
+        recent.AddFirst(made);
+        if (recent.Count <= Recent)
+            return;
+        recent.RemoveLast();
+        if (byId.Count > 4 * Recent)
+            Sweep();
+    }
+
+    private void Sweep()
+    {
+        foreach (var gone in byId.Where(entry => !entry.Value.TryGetTarget(out _)).Select(entry => entry.Key).ToList())
+            byId.Remove(gone);
     }
 }

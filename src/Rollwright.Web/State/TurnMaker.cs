@@ -107,8 +107,7 @@ internal static class TurnMaker
         Shelf shelf
     )
     {
-        var kept = Made.Of(shown.Break);
-        shelf.Put(kept);
+        var kept = shelf.Put(Made.Of(shown.Break));
         return new(words, wishes, made, shown, differs, kept, Drawing.Of(shown));
     }
 

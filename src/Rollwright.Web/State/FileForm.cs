@@ -23,12 +23,12 @@ namespace Rollwright.Web.State;
 /// <param name="Name">What it is, for a list.</param>
 /// <param name="Use">What it is good for, in a few words.</param>
 /// <param name="Write">The file's bytes.</param>
-public sealed record BreakForm(string Ending, string Type, string Name, string Use, Func<Break, byte[]> Write)
+public sealed record FileForm(string Ending, string Type, string Name, string Use, Func<Break, byte[]> Write)
 {
     /// <summary>The paper of pictures: one column as long as the music.</summary>
     public static PageStyle PictureStyle { get; } = PageStyle.Continuous(760) with { Margin = 24 };
 
-    public static ImmutableArray<BreakForm> All { get; } =
+    public static ImmutableArray<FileForm> All { get; } =
     [
         new(
             "pdf",
@@ -92,7 +92,7 @@ public sealed record BreakForm(string Ending, string Type, string Name, string U
         ),
     ];
 
-    public static BreakForm? Find(string ending) => All.FirstOrDefault(form => form.Ending == ending);
+    public static FileForm? Find(string ending) => All.FirstOrDefault(form => form.Ending == ending);
 
     // On its own: with its fonts inside, so that it looks the same wherever it is opened.
     private static string Svg(Break played) =>
