@@ -59,7 +59,7 @@ public class AskingTests
         var name = await other.GetAttributeAsync("aria-label");
         await other.ClickAsync();
         var shown = visitor.Page.Locator(".ways [aria-current]");
-        await Assertions.Expect(shown).ToContainTextAsync(name!["Take ".Length..]);
+        await Assertions.Expect(shown).ToContainTextAsync(name!["Take it: ".Length..]);
         visitor.Complaints.Should().BeEmpty();
     }
 

@@ -96,7 +96,7 @@ public class EditingTests
         await page.GetByRole(AriaRole.Button, new() { Name = "Make them all" }).ClickAsync();
         await page.Locator(".versions li").First.WaitForAsync();
         (await page.Locator(".versions li").CountAsync()).Should().BeGreaterThan(3);
-        await page.GetByRole(AriaRole.Button, new() { Name = "Show it other licks" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Show it: other licks" }).ClickAsync();
         await Assertions.Expect(page.Locator("#summary")).ToContainTextAsync("other licks");
         await page.GetByLabel("What is shown, beside").SelectOptionAsync("0");
         await Assertions.Expect(page.Locator(".beside figure")).ToHaveCountAsync(2);

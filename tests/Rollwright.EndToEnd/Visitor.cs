@@ -35,8 +35,8 @@ internal sealed class Visitor : IAsyncDisposable
         page.PageError += (_, error) => Complaints.Add($"script: {error}");
         page.RequestFailed += (_, request) =>
         {
-            // A sound is given up half-way when another takes its place; that is how browsers load media.
-            if (!request.Url.Contains(".wav", StringComparison.Ordinal))
+            // A sound or a picture is given up half-way when another takes its place; that is how browsers load media.
+            if (request.ResourceType is not ("media" or "image"))
                 Complaints.Add($"not loaded: {request.Url} {request.Failure}");
         };
         page.Response += (_, response) =>

@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
+using Rollwright.Engraving.Svg;
 using Rollwright.Sound;
 using Rollwright.Sound.Browser;
 using Rollwright.Web.State;
@@ -8,13 +9,15 @@ using Rollwright.Web.State;
 namespace Rollwright.Web.Hosting;
 
 /// <summary>
-/// The forms of a break that was made: /made/{id}/{name}.{ending} for each form, and /made/{id}/score for the player.
+/// The forms of a break that was made: /made/{id}/{name}.{ending} for each form, /made/{id}/score for the player, and
+/// /made/{id}/page/{number} for the browser's own printing.
 /// </summary>
 internal static class MadeEndpoints
 {
     public static void MapMade(this IEndpointRouteBuilder routes)
     {
         routes.MapGet("/made/{id}/score", Score);
+        routes.MapGet("/made/{id}/page/{number:int}", Page);
         routes.MapGet("/made/{id}/{file}", Form);
     }
 
@@ -30,6 +33,16 @@ internal static class MadeEndpoints
         {
             return Results.Text(no.Message, statusCode: StatusCodes.Status422UnprocessableEntity);
         }
+    }
+
+    private static IResult Page(string id, int number, Shelf shelf)
+    {
+        if (!shelf.TryFind(id, out var made))
+            return Gone();
+        var paper = made.Paper;
+        return number >= 1 && number <= paper.Pages.Length
+            ? Results.Text(SvgWriter.Write(paper, number - 1, new() { EmbedFonts = true }), "image/svg+xml")
+            : Results.Text($"There is no page {number}.", statusCode: StatusCodes.Status404NotFound);
     }
 
     private static IResult Form(string id, string file, Shelf shelf)

@@ -1,6 +1,8 @@
 using System.Security.Cryptography;
 using System.Text;
 using Rollwright.Banjo.Breaks;
+using Rollwright.Engraving;
+using Rollwright.Engraving.Drawing;
 using Rollwright.Formats.Json;
 
 namespace Rollwright.Web.State;
@@ -17,6 +19,9 @@ public sealed record Made(string Id, Break Break)
             Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(JsonWriter.Write(played))))[..IdLength],
             played
         );
+
+    /// <summary>The break on A4 paper; laid out anew each time, which takes a few milliseconds.</summary>
+    public Layout Paper => Engraver.Lay(Break, PageStyle.A4);
 
     /// <summary>A file name without ending: the title in letters, digits and hyphens.</summary>
     public string Stem
