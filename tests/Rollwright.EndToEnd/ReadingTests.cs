@@ -81,6 +81,30 @@ public class ReadingTests
         visitor.Complaints.Should().BeEmpty();
     }
 
+    // A first-time user with a tune on the clipboard: opens the box, pastes, makes the break, prints. Four actions.
+    [Fact]
+    public async Task From_the_open_page_to_the_printer_in_four_actions()
+    {
+        await using var visitor = await Visitor.Arrive();
+        await visitor.Ready();
+        var page = visitor.Page;
+        await page.EvaluateAsync("() => { window.print = () => { document.body.dataset.printed = 'yes'; }; }");
+        await page.GetByText("Type or paste ABC").ClickAsync();
+        await page.GetByLabel("The tune as ABC text")
+            .FillAsync("X:1\nT:Four Steps\nM:2/2\nL:1/8\nK:G\n|:G2BG d2BG|c2A2 G4:|\n");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Make the break" }).ClickAsync();
+        await Assertions.Expect(page.Locator("h1")).ToHaveTextAsync("Four Steps");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Print", Exact = true }).ClickAsync();
+        await page.Locator("body[data-printed]").WaitForAsync();
+        (
+            await page.Locator(".on-paper img")
+                .EvaluateAllAsync<bool>("all => all.length > 0 && all.every(one => one.naturalWidth > 0)")
+        )
+            .Should()
+            .BeTrue("the pages were there when it printed");
+        visitor.Complaints.Should().BeEmpty();
+    }
+
     // CSS Media Queries 5, prefers-reduced-motion: nothing moves that a person did not move.
     [Fact]
     public async Task Who_wants_no_motion_gets_none()

@@ -29,6 +29,7 @@ internal static class EmbeddedFiles
         ("/assets/workbench.css", "workbench.css", "text/css"),
         ("/assets/player.js", "player.js", "text/javascript"),
         ("/assets/caret.js", "caret.js", "text/javascript"),
+        ("/assets/paper.js", "paper.js", "text/javascript"),
         ("/assets/steps.js", "steps.js", "text/javascript"),
         ("/assets/icon.svg", "icon.svg", "image/svg+xml"),
     ];
