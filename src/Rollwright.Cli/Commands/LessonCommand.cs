@@ -5,6 +5,7 @@ using Rollwright.Arranging;
 using Rollwright.Cli.Asking;
 using Rollwright.Cli.Files;
 using Rollwright.Lessons;
+using Rollwright.Lessons.Page;
 using Rollwright.Lessons.Plan;
 using Rollwright.Lessons.Words;
 using Rollwright.Lessons.Words.Edits;
@@ -21,7 +22,7 @@ internal static class LessonCommand
     };
     private static readonly Option<string> Output = new("--output", "-o")
     {
-        Description = "Where the lesson goes, in Markdown; - is standard output.",
+        Description = "Where the lesson goes: Markdown, or with .html a page that plays; - is standard output.",
         DefaultValueFactory = _ => "-",
     };
     private static readonly Option<bool> Short = new("--short")
@@ -47,19 +48,27 @@ internal static class LessonCommand
         Setting.AddTo(command);
         command.SetAction(parsed =>
         {
-            var plan = PlanOf(parsed);
+            var (plan, made) = PlanOf(parsed);
+            var output = parsed.GetRequiredValue(Output);
             var form = parsed.GetValue(Short) ? WordForm.Short : WordForm.Long;
             var edits = EditsOf(parsed.GetValue(Words));
-            var answer = parsed.GetValue(Json)
-                ? JsonSerializer.Serialize(LessonAnswer.Of(plan, edits)) + "\n"
+            var answer =
+                parsed.GetValue(Json) ? JsonSerializer.Serialize(LessonAnswer.Of(plan, edits)) + "\n"
+                : output.EndsWith(".html", StringComparison.OrdinalIgnoreCase) ? PageOf(plan, made, edits, form)
                 : LessonMarkdown.Write(plan, edits, form);
-            OutputFile.Write(parsed.GetRequiredValue(Output), Encoding.UTF8.GetBytes(answer));
+            OutputFile.Write(output, Encoding.UTF8.GetBytes(answer));
             return Exit.Done;
         });
         return command;
     }
 
-    private static LessonPlan PlanOf(ParseResult parsed)
+    private static string PageOf(LessonPlan plan, Arrangement? made, LessonText edits, WordForm form)
+    {
+        var swaps = made is null ? [] : LickSwap.Of(made, plan.Steps.Select(step => step.Phrase));
+        return LessonPage.Write(plan, swaps, edits, form);
+    }
+
+    private static (LessonPlan Plan, Arrangement? Made) PlanOf(ParseResult parsed)
     {
         var path = parsed.GetRequiredValue(Source);
         var bytes = InputFile.Read(path);
@@ -67,9 +76,10 @@ internal static class LessonCommand
         try
         {
             if (!IsAbc(bytes))
-                return LessonPlan.Of(BreakInput.Of(bytes, path));
+                return (LessonPlan.Of(BreakInput.Of(bytes, path)), null);
             var tune = TuneInput.OneOf(bytes, path, "give a file with one tune");
-            return LessonPlan.Of(Arranger.Arrange(tune, options), options.Level, Arranger.Advise(tune, options));
+            var made = Arranger.Arrange(tune, options);
+            return (LessonPlan.Of(made, options.Level, Arranger.Advise(tune, options)), made);
         }
         catch (Exception fault) when (fault is ArrangeException or LessonException)
         {

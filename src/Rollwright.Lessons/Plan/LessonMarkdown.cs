@@ -56,7 +56,7 @@ public sealed class LessonMarkdown
         List(plan.Form);
         text.Append("Phrases with the same letter are played the same and taught once.\n\n");
         Head("How to read the words");
-        text.Append(Guide).Append(StepWords()).Append("\n\n");
+        text.Append(GuideTo(plan)).Append("\n\n");
         Head("Phrase by phrase");
         var shown = edits.Over(plan.Played, plan.Words).ToDictionary(phrase => phrase.Words.Number);
         foreach (var step in plan.Steps)
@@ -70,11 +70,19 @@ public sealed class LessonMarkdown
         text.Append($"> {Cautions.Hands}\n>\n> {Cautions.Hearing}\n");
     }
 
-    private string StepWords()
+    /// <summary>How the words of a lesson are to be read.</summary>
+    internal static string GuideTo(LessonPlan plan) => Guide + StepWords(plan.Played);
+
+    /// <summary>The bars of plain-text tab alone: the head that it carries stands at the top of the lesson already.</summary>
+    internal static string TabOf(Break played) =>
+        string.Join("\n\n", TextTabWriter.Write(played).Split("\n\n").Skip(2).Where(block => block.Contains('|')))
+            .TrimEnd();
+
+    private static string StepWords(Break played)
     {
-        var time = plan.Played.Time;
-        var counts = new Counting(plan.Played);
-        var full = Enumerable.Range(0, plan.Played.Bars.Length).FirstOrDefault(bar => !plan.Played.Bars[bar].IsPartial);
+        var time = played.Time;
+        var counts = new Counting(played);
+        var full = Enumerable.Range(0, played.Bars.Length).FirstOrDefault(bar => !played.Bars[bar].IsPartial);
         var count = string.Join(
             ", ",
             Enumerable.Range(0, (int)(time.Bar / time.Step).Floor()).Select(i => counts.Of(full, time.Step * i))
@@ -153,12 +161,7 @@ public sealed class LessonMarkdown
         text.Append('\n');
     }
 
-    // The bars alone: the head that tab carries stands at the top of the lesson already.
-    private void Tab(Break played)
-    {
-        var blocks = TextTabWriter.Write(played).Split("\n\n").Skip(2).Where(block => block.Contains('|'));
-        text.Append($"```\n{string.Join("\n\n", blocks).TrimEnd()}\n```\n\n");
-    }
+    private void Tab(Break played) => text.Append($"```\n{TabOf(played)}\n```\n\n");
 
     private static string Paragraph(ImmutableArray<string> sentences) => string.Join(' ', sentences.Select(Plain));
 

@@ -238,7 +238,7 @@ export function attach(root, page, worklet) {
         return;
       }
       const stroke = event.target.closest?.("g.tab-number[id]");
-      const place = stroke && score ? cursor.placeOfId(stroke.id) : undefined;
+      const place = stroke && score ? cursor.placeOfStroke(stroke) : undefined;
       if (place !== undefined) goTo(place);
     },
     { capture: true },
@@ -293,7 +293,7 @@ export function attach(root, page, worklet) {
       player.load(told);
       score = told;
       fill(told);
-      cursor.load(told);
+      cursor.load(told, piece);
       next = isSame ? cursor.placeOf(share * told.length) : 0;
       setTempo(isSame ? part("tempo").valueAsNumber : told.tempo.perMinute);
       setLoop();
@@ -307,6 +307,15 @@ export function attach(root, page, worklet) {
       }
     },
     say,
+    halt,
+    // From the start, at once: a phrase again and again, or, for null, as it stands in the list of loops.
+    begin(phrase) {
+      halt();
+      if (phrase !== null) part("loop").value = String(phrase);
+      setLoop();
+      goTo(loop()?.from ?? 0);
+      start();
+    },
     // Stretches of whole notes to go through by turns, with a name for the list of loops; it stops and waits there.
     loop(name, spans) {
       halt();

@@ -13,6 +13,7 @@ export class Cursor {
   #shown = -1;
   #boxes = [];
   #looped = [];
+  #piece;
 
   // page: what holds the drawings; root: the player, behind which nothing is seen.
   constructor(page, root) {
@@ -20,8 +21,10 @@ export class Cursor {
     this.#root = root;
   }
 
-  load(score) {
+  // piece: the name of what is played; where a page draws several, each stands in an element with its name as data-piece.
+  load(score, piece) {
     this.clear();
+    this.#piece = piece;
     this.#moments = [];
     for (const stroke of score.parts[0].strokes) {
       const last = this.#moments.at(-1);
@@ -42,9 +45,10 @@ export class Cursor {
     return this.#moments[lastAt(this.#times, place + 1e-9)]?.at ?? 0;
   }
 
-  // The place of a stroke of the drawing, the first time that it is played; undefined for what is none.
-  placeOfId(id) {
-    const name = nameOf(id);
+  // The place of a stroke of the drawing, the first time that it is played; undefined for what is none, or another piece's.
+  placeOfStroke(stroke) {
+    if (!this.#isPlayed(stroke)) return undefined;
+    const name = nameOf(stroke.id);
     return this.#moments.find((moment) => moment.ids.includes(`s-${name}`))?.at;
   }
 
@@ -65,6 +69,7 @@ export class Cursor {
     const wanted = new Set(bars);
     if (wanted.size === 0) return;
     for (const svg of this.#page.querySelectorAll("svg.engraving")) {
+      if (!this.#isPlayed(svg)) continue;
       const rows = new Map();
       for (const stroke of svg.querySelectorAll("g.tab-number[id]")) {
         if (!wanted.has(barOfId(stroke.id))) continue;
@@ -94,7 +99,7 @@ export class Cursor {
     let least = Infinity;
     for (const stroke of this.#page.querySelectorAll("g.tab-number[id]")) {
       const box = stroke.getBoundingClientRect();
-      if (box.width === 0) continue;
+      if (box.width === 0 || !this.#isPlayed(stroke)) continue;
       // First the line of music, then the place in it.
       const lines = Math.max(0, Math.abs((box.top + box.bottom) / 2 - y) - 60);
       const away = Math.abs((box.left + box.right) / 2 - x) + 8 * lines;
@@ -106,7 +111,12 @@ export class Cursor {
   // A break is drawn for wide and for narrow windows; only one of the two is there to be seen.
   #seen(id) {
     const all = [...this.#page.querySelectorAll(`[id="${id}"], [id$="-${id}"]`)];
-    return all.filter((stroke) => stroke.getClientRects().length > 0);
+    return all.filter((stroke) => stroke.getClientRects().length > 0 && this.#isPlayed(stroke));
+  }
+
+  #isPlayed(drawn) {
+    const piece = drawn.closest("[data-piece]");
+    return piece === null || piece.dataset.piece === this.#piece;
   }
 
   #boxAbout(stroke) {

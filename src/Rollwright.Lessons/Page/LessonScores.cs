@@ -1,0 +1,83 @@
+using System.Collections.Immutable;
+using System.Text.Json.Nodes;
+using Rollwright.Banjo.Breaks;
+using Rollwright.Sound.Browser;
+
+namespace Rollwright.Lessons.Page;
+
+/// <summary>
+/// What the page's script reads, in JSON: the break's score whole, and of everything else only what is played otherwise, for
+/// the same strings, hands and band serve all of it.
+/// </summary>
+internal sealed class LessonScores
+{
+    private readonly JsonObject pieces = [];
+    private readonly JsonObject score;
+    private readonly JsonArray swaps = [];
+    private readonly Break played;
+
+    public LessonScores(Break played)
+    {
+        this.played = played;
+        score = Read(played);
+    }
+
+    /// <summary>Bars of the break played otherwise.</summary>
+    public void Add(LickSwap swap)
+    {
+        var bars = swap.ChangedIn(played);
+        var strokes = new JsonArray();
+        foreach (var stroke in Strokes(Read(swap.Played)).Where(stroke => bars.Contains(BarOf(stroke!))).ToList())
+            strokes.Add(stroke!.DeepClone());
+        swaps.Add(
+            new JsonObject
+            {
+                ["phrase"] = swap.Phrase,
+                ["bars"] = new JsonArray([.. bars.Select(bar => (JsonNode)bar)]),
+                ["strokes"] = strokes,
+            }
+        );
+    }
+
+    /// <summary>Something else to be heard: a drill, a version, a part behind others.</summary>
+    public void Add(string piece, Break other)
+    {
+        var own = Read(other);
+        foreach (var shared in score)
+        {
+            if (JsonNode.DeepEquals(own[shared.Key], shared.Value))
+                own.Remove(shared.Key);
+        }
+        if (own["parts"] is JsonArray parts)
+        {
+            for (var part = 0; part < parts.Count; part++)
+                Share(parts[part]!.AsObject(), score["parts"]![part]!.AsObject());
+        }
+        pieces[piece] = own;
+    }
+
+    // Nothing in it can end the script element that holds it: < and its like are written as escapes.
+    public string Write() =>
+        new JsonObject
+        {
+            ["score"] = score,
+            ["swaps"] = swaps,
+            ["pieces"] = pieces,
+        }.ToJsonString();
+
+    private static void Share(JsonObject own, JsonObject shared)
+    {
+        foreach (var (name, value) in shared)
+        {
+            if (JsonNode.DeepEquals(own[name], value))
+                own.Remove(name);
+        }
+    }
+
+    private static JsonObject Read(Break played) => JsonNode.Parse(PlayerScore.Write(played))!.AsObject();
+
+    private static JsonArray Strokes(JsonObject score) => score["parts"]![0]!["strokes"]!.AsArray();
+
+    private static int BarOf(JsonNode stroke) =>
+        int.Parse(stroke["of"]!.GetValue<string>().Split('-')[0], System.Globalization.CultureInfo.InvariantCulture);
+}
