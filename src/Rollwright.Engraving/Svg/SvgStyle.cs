@@ -28,35 +28,12 @@ internal static class SvgStyle
     {
         var css = new StringBuilder();
         if (options.EmbedFonts)
-            AppendFonts(css, words);
+            css.Append(SvgFonts.Faces(words.Select(word => (word.Face, word.Text))));
         css.Append(".engraving .rule{fill:none;stroke:currentColor}")
             .Append($".engraving .w,.engraving .wi,.engraving .wb{{font-family:{Serif}}}")
             .Append($".engraving .t,.engraving .tb{{font-family:{SansSerif}}}")
             .Append(".engraving .wi{font-style:italic}.engraving .wb,.engraving .tb{font-weight:bold}");
         return css.ToString();
-    }
-
-    private static void AppendFonts(StringBuilder css, IEnumerable<Words> words)
-    {
-        var runs = words.SelectMany(word =>
-            Lettering.RunsOf(word.Text).Select(run => (Face: run.IsSign ? (Face?)null : word.Face, run.Text))
-        );
-        foreach (var font in runs.GroupBy(run => run.Face).OrderBy(font => font.Key))
-        {
-            var family = font.Key switch
-            {
-                null => "Rollwright Signs",
-                Face.Plain or Face.PlainBold => "Rollwright Sans",
-                _ => "Rollwright Serif",
-            };
-            var weight = font.Key is Face.Bold or Face.PlainBold ? "bold" : "normal";
-            var slant = font.Key is Face.Italic ? "italic" : "normal";
-            var characters = font.SelectMany(run => run.Text.EnumerateRunes());
-            css.Append($"@font-face{{font-family:'{family}';font-weight:{weight};font-style:{slant};")
-                .Append("src:url(data:font/ttf;base64,")
-                .Append(Convert.ToBase64String(Lettering.FontFile(font.Key, characters)))
-                .Append(")}");
-        }
     }
 
     private static string Hyphened(string name)

@@ -22,6 +22,10 @@ public sealed class LessonPage
     // Pieces of music are told apart by these names; the break's own is what the script calls it.
     private const string Main = "break";
 
+    // What the player's own words may need, over those of the page: ASCII, and the dashes and quotes of print.
+    private static readonly string PlayerLetters =
+        string.Concat(Enumerable.Range(32, 95).Select(letter => (char)letter)) + "–—’“”…×·";
+
     private readonly LessonPlan plan;
     private readonly ImmutableArray<LickSwap> swaps;
     private readonly LessonText edits;
@@ -51,11 +55,18 @@ public sealed class LessonPage
         ArgumentNullException.ThrowIfNull(plan);
         var page = new LessonPage(plan, swaps.IsDefault ? [] : swaps, edits ?? LessonText.Empty, form);
         page.Write();
+        var main = page.html.ToString();
         return PageFile.Write(
             $"{plan.Tune.Title}: a lesson",
-            ["palette.css", "page.css", "player.css", "lesson.css"],
-            page.html.ToString(),
-            page.scores.Write(),
+            [
+                PlayerAssets.Text("palette.css"),
+                PlayerAssets.Text("page.css"),
+                PlayerAssets.Text("player.css"),
+                PlayerAssets.Text("lesson.css"),
+                page.figures.FontsWith(PlayerLetters + main),
+            ],
+            main,
+            page.scores.Pack(page.figures.Packed),
             "lesson.js",
             """entry.teach(root, document.getElementById("break"), worklet, told);"""
         );
@@ -75,8 +86,6 @@ public sealed class LessonPage
     {
         html.Append($"<header class=\"sheet\">\n<h1>{Text(plan.Tune.Title)}</h1>\n");
         Paragraph(plan.Tune.Sentences, "setting");
-        if (plan.Tune.Rights.Warning.Length > 0)
-            html.Append($"<p class=\"warning\">Before publishing: {Text(plan.Tune.Rights.Warning)}</p>\n");
         html.Append("<h2>What you will learn</h2>\n");
         List(plan.Learnt);
         if (!plan.Why.IsEmpty)

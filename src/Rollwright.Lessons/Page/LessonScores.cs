@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using System.IO.Compression;
+using System.Text.Json;
 using System.Text.Json.Nodes;
 using Rollwright.Banjo.Breaks;
 using Rollwright.Sound.Browser;
@@ -56,14 +58,25 @@ internal sealed class LessonScores
         pieces[piece] = own;
     }
 
-    // Nothing in it can end the script element that holds it: < and its like are written as escapes.
-    public string Write() =>
-        new JsonObject
+    /// <summary>All of it, as JSON packed by gzip, in base64.</summary>
+    /// <param name="drawings">Drawings by name, to travel with it.</param>
+    public string Pack(IReadOnlyDictionary<string, string> drawings)
+    {
+        var told = new JsonObject
         {
             ["score"] = score,
             ["swaps"] = swaps,
             ["pieces"] = pieces,
-        }.ToJsonString();
+            ["drawings"] = new JsonObject(
+                drawings.Select(drawn => KeyValuePair.Create(drawn.Key, (JsonNode?)drawn.Value))
+            ),
+        };
+        using var packed = new MemoryStream();
+        using (var gzip = new GZipStream(packed, CompressionLevel.Optimal))
+        using (var json = new Utf8JsonWriter(gzip))
+            told.WriteTo(json);
+        return Convert.ToBase64String(packed.ToArray());
+    }
 
     private static void Share(JsonObject own, JsonObject shared)
     {

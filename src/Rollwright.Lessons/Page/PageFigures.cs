@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Rollwright.Banjo.Breaks;
 using Rollwright.Engraving;
 using Rollwright.Engraving.Drawing;
@@ -8,14 +9,15 @@ using Rollwright.Engraving.Svg;
 namespace Rollwright.Lessons.Page;
 
 /// <summary>
-/// The drawings of one page, each for wide and for narrow windows: the first carries the fonts for all, and no two share an id.
+/// The drawings of one page, each for wide and for narrow windows: the page carries their fonts, and no two share an id.
 /// </summary>
 internal sealed class PageFigures
 {
     private static readonly PageStyle Wide = PageStyle.Continuous(500) with { ShowHeading = false, Margin = 4 };
     private static readonly PageStyle Narrow = PageStyle.Phone with { Scale = 1.35, ShowHeading = false, Margin = 4 };
 
-    private int drawn;
+    private readonly Dictionary<string, string> packed = [];
+    private readonly List<Layout> layouts = [];
 
     /// <summary>The whole break, notation above tab.</summary>
     public string Whole(Break played) => Both(Engraver.Lay(played, Wide), Engraver.Lay(played, Narrow));
@@ -40,17 +42,28 @@ internal sealed class PageFigures
 
     private static PageStyle TabAlone(PageStyle style) => style with { ShowNotation = false, ShowLegend = false };
 
-    private string Both(Layout wide, Layout? narrow) =>
-        narrow is null ? Svg(wide) : $"<div class=\"wide\">{Svg(wide)}</div><div class=\"narrow\">{Svg(narrow)}</div>";
+    /// <summary>The drawings that the page's script puts in their places.</summary>
+    public IReadOnlyDictionary<string, string> Packed => packed;
 
-    private string Svg(Layout layout) =>
-        SvgWriter.Write(
-            layout,
-            options: new()
-            {
-                FixedSize = false,
-                Prefix = $"d{drawn}-",
-                EmbedFonts = drawn++ == 0,
-            }
+    private string Both(Layout wide, Layout? narrow) =>
+        narrow is null ? Place("", wide) : Place("wide", wide) + Place("narrow", narrow);
+
+    /// <summary>The fonts of all drawings, and of the page's own words.</summary>
+    public string FontsWith(string prose) => SvgFonts.StyleSheet(layouts, prose);
+
+    // The first stands in the page itself; the others are packed, and their room is kept free.
+    private string Place(string kind, Layout layout)
+    {
+        var name = $"d{layouts.Count}-";
+        var svg = SvgWriter.Write(layout, options: new() { FixedSize = false, Prefix = name });
+        layouts.Add(layout);
+        if (layouts.Count == 1)
+            return $"<div class=\"{kind}\">{svg}</div>";
+        packed.Add(name, svg);
+        var page = layout.Pages[0];
+        return string.Create(
+            CultureInfo.InvariantCulture,
+            $"<div class=\"{kind}\" data-drawing=\"{name}\" style=\"aspect-ratio: {page.Width:0.#} / {page.Height:0.#}\"></div>"
         );
+    }
 }

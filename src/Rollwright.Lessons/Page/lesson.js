@@ -2,7 +2,11 @@
 
 import { attach } from "./controls.js";
 
-export function teach(root, page, worklet, told) {
+// packed: base64 of gzip of what LessonScores and PageFigures write, for a lesson has much to show and to play.
+export async function teach(root, page, worklet, packed) {
+  const bytes = Uint8Array.from(atob(packed.trim()), (letter) => letter.charCodeAt(0));
+  const told = await new Response(new Blob([bytes]).stream().pipeThrough(new DecompressionStream("gzip"))).json();
+  for (const place of page.querySelectorAll("[data-drawing]")) place.innerHTML = told.drawings[place.dataset.drawing];
   const player = attach(root, page, worklet);
   const main = "break";
   // The lick that is in a phrase, as an index into the swaps.
@@ -73,4 +77,5 @@ export function teach(root, page, worklet, told) {
 
   player.load(told.score, main);
   show();
+  root.dataset.ready = "here";
 }

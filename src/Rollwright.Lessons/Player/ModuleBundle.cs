@@ -7,7 +7,7 @@ namespace Rollwright.Lessons.Player;
 /// <summary>
 /// Modules as one script, for a page that is a file: there, modules may not be loaded from beside it. Each keeps a scope of its
 /// own. It knows the two forms that our modules are written in: <c>import { a, b } from "./x.js";</c> on a line of its own, and
-/// <c>export</c> before a class, a function or a const.
+/// <c>export</c> before a class, a function (async or not) or a const.
 /// </summary>
 public static partial class ModuleBundle
 {
@@ -45,7 +45,7 @@ public static partial class ModuleBundle
     private static partial Regex Imports();
 
     [GeneratedRegex(
-        """^export (?<kind>class|function|const) (?<name>\w+)""",
+        """^export (?<kind>class|(?:async )?function|const) (?<name>\w+)""",
         RegexOptions.Multiline | RegexOptions.ExplicitCapture,
         matchTimeoutMilliseconds: 1000
     )]

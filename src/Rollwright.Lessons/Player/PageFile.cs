@@ -20,35 +20,28 @@ internal static class PageFile
           URL.createObjectURL(new Blob([text], { type: "text/javascript" })),
         ];
         const root = document.querySelector(".ledge");
-        const told = JSON.parse(document.getElementById("told").textContent);
-
-        """;
-
-    private const string Ready = """
-
-        root.dataset.ready = "here";
+        const told = document.getElementById("told").textContent;
 
         """;
 
     private static readonly Lazy<string> WorkletModules = new(() => ModuleBundle.Of(BrowserModules.Worklet));
 
     /// <param name="title">Its title, as text.</param>
-    /// <param name="styles">Names of the style sheets that it takes, in order.</param>
+    /// <param name="styles">Its style sheets, in order.</param>
     /// <param name="main">HTML of what stands in main; the player's rail comes after it.</param>
-    /// <param name="told">JSON that its script finds in <c>told</c>; nothing in it can end a script element.</param>
+    /// <param name="told">What its script finds as text in <c>told</c>; nothing in it may end a script element.</param>
     /// <param name="entry">The module that it starts.</param>
     /// <param name="start">Lines that start it: <c>entry</c> is the module, <c>root</c> the player.</param>
     public static string Write(
         string title,
-        ReadOnlySpan<string> styles,
+        IEnumerable<string> styles,
         string main,
         string told,
         string entry,
         string start
     )
     {
-        var script = $"{ModuleBundle.Of(entry)}{Worklet}{start}{Ready}";
-        var sheets = string.Concat(styles.ToArray().Select(PlayerAssets.Text));
+        var script = $"{ModuleBundle.Of(entry)}{Worklet}{start}\n";
         return $"""
             <!DOCTYPE html>
             <html lang="en">
@@ -59,7 +52,7 @@ internal static class PageFile
             <meta http-equiv="Content-Security-Policy" content="{Policy(script)}">
             <title>{Escaped(title)}</title>
             <style>
-            {sheets}</style>
+            {string.Concat(styles)}</style>
             </head>
             <body>
             <main id="break">
@@ -70,7 +63,7 @@ internal static class PageFile
             </div>
             <p class="caution" id="player-caution">{Cautions.Hearing} {Cautions.Hands}</p>
             </main>
-            <script type="application/json" id="told">{told}</script>
+            <script type="text/plain" id="told">{told}</script>
             <script type="text/plain" id="worklet">{WorkletModules.Value}</script>
             <script>{script}</script>
             </body>

@@ -12,8 +12,11 @@ public static class PlayerPage
     /// <summary>Put before every id of the narrow drawing, as on the workbench.</summary>
     public const string NarrowPrefix = "narrow-";
 
-    private const string Start =
-        """entry.attach(root, document.getElementById("break"), worklet).load(told, told.title);""";
+    private const string Start = """
+        const score = JSON.parse(told);
+        entry.attach(root, document.getElementById("break"), worklet).load(score, score.title);
+        root.dataset.ready = "here";
+        """;
 
     /// <exception cref="SoundException">The break is too long to be sounded.</exception>
     public static string Write(Break played)
@@ -33,7 +36,7 @@ public static class PlayerPage
             """;
         return PageFile.Write(
             played.Title,
-            ["palette.css", "page.css", "player.css"],
+            [PlayerAssets.Text("palette.css"), PlayerAssets.Text("page.css"), PlayerAssets.Text("player.css")],
             main,
             PlayerScore.WriteText(played),
             PlayerAssets.Controls,

@@ -8,42 +8,10 @@ namespace Rollwright.EndToEnd.Playing;
 /// <summary>The page of one file, opened from the disk.</summary>
 public class PageWithoutServerTests
 {
-    // Opens the page of a break from a file; complaints of the browser are collected.
-    private static async Task<(IPage Page, List<string> Complaints)> Open(
-        string html,
-        int width = 1280,
-        ColorScheme colours = ColorScheme.Light
-    )
-    {
-        var browser = await Visitor.Browser();
-        var context = await browser.NewContextAsync(
-            new()
-            {
-                ViewportSize = new() { Width = width, Height = 844 },
-                ColorScheme = colours,
-                Offline = true,
-            }
-        );
-        await Tap.Install(context);
-        var page = await context.NewPageAsync();
-        var complaints = new List<string>();
-        page.Console += (_, message) =>
-        {
-            if (message.Type is "error" or "warning")
-                complaints.Add(message.Text);
-        };
-        page.PageError += (_, error) => complaints.Add(error);
-        var file = Path.Combine(Directory.CreateTempSubdirectory("rollwright-page").FullName, "break.html");
-        await File.WriteAllTextAsync(file, html);
-        await page.GotoAsync(new Uri(file).AbsoluteUri);
-        await page.Locator(".ledge[data-ready]").WaitForAsync();
-        return (page, complaints);
-    }
-
     [Fact]
     public async Task It_plays_and_follows_from_a_file()
     {
-        var (page, complaints) = await Open(PlayerPage.Write(SampleBreaks.Small));
+        var (page, complaints) = await FilePage.Open(PlayerPage.Write(SampleBreaks.Small));
         await page.GetByRole(AriaRole.Button, new() { Name = "Play", Exact = true }).ClickAsync();
         await Task.Delay(3_500);
         await page.GetByRole(AriaRole.Button, new() { Name = "Stop", Exact = true }).ClickAsync();
@@ -72,7 +40,9 @@ public class PageWithoutServerTests
         var tune = Path.Combine(Places.Root, "data", "demo", "wren-on-the-gatepost.abc");
         place.Run("arrange", tune, "-o", "wren.json").Code.Should().Be(0);
         place.Run("render", "wren.json", "-o", "wren.html").Code.Should().Be(0);
-        var (page, complaints) = await Open(await File.ReadAllTextAsync(Path.Combine(place.Folder, "wren.html")));
+        var (page, complaints) = await FilePage.Open(
+            await File.ReadAllTextAsync(Path.Combine(place.Folder, "wren.html"))
+        );
         await Assertions.Expect(page.Locator("h1")).ToHaveTextAsync("Wren on the Gatepost");
         await Assertions.Expect(page.Locator(".caution")).ToContainTextAsync("audiologist");
         complaints.Should().BeEmpty();
@@ -83,7 +53,7 @@ public class PageWithoutServerTests
     public async Task A_title_that_is_markup_is_shown_as_text()
     {
         const string title = "</script><script>document.title='taken'</script><img src=x>";
-        var (page, complaints) = await Open(PlayerPage.Write(SampleBreaks.Small with { Title = title }));
+        var (page, complaints) = await FilePage.Open(PlayerPage.Write(SampleBreaks.Small with { Title = title }));
         await Assertions.Expect(page.Locator("h1")).ToHaveTextAsync(title);
         (await page.TitleAsync()).Should().NotBe("taken");
         (await page.Locator("img").CountAsync()).Should().Be(0);
@@ -97,7 +67,7 @@ public class PageWithoutServerTests
     [InlineData("page-phone-dark", 390, ColorScheme.Dark)]
     public async Task Nothing_runs_over_its_edge_and_its_picture_is_kept(string name, int width, ColorScheme colours)
     {
-        var (page, complaints) = await Open(PlayerPage.Write(SampleBreaks.Small), width, colours);
+        var (page, complaints) = await FilePage.Open(PlayerPage.Write(SampleBreaks.Small), width, colours);
         await page.GetByLabel("Loop").SelectOptionAsync("1");
         var over = await page.EvaluateAsync<int>("document.documentElement.scrollWidth - innerWidth");
         over.Should().BeLessThanOrEqualTo(0);
