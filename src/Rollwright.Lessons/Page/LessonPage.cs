@@ -30,13 +30,20 @@ public sealed class LessonPage
     private readonly ImmutableArray<LickSwap> swaps;
     private readonly LessonText edits;
     private readonly WordForm form;
+    private readonly LessonVideo? video;
     private readonly LessonScores scores;
     private readonly PageFigures figures = new();
     private readonly StringBuilder html = new();
 
-    private LessonPage(LessonPlan plan, ImmutableArray<LickSwap> swaps, LessonText edits, WordForm form)
+    private LessonPage(
+        LessonPlan plan,
+        ImmutableArray<LickSwap> swaps,
+        LessonText edits,
+        WordForm form,
+        LessonVideo? video
+    )
     {
-        (this.plan, this.swaps, this.edits, this.form) = (plan, swaps, edits, form);
+        (this.plan, this.swaps, this.edits, this.form, this.video) = (plan, swaps, edits, form, video);
         scores = new(plan.Played);
     }
 
@@ -44,16 +51,18 @@ public sealed class LessonPage
     /// <param name="swaps">What may be put into its phrases; none for a break without its tune.</param>
     /// <param name="edits">A person's words for phrases, in Markdown; null for none.</param>
     /// <param name="form">How much is said of each phrase.</param>
+    /// <param name="video">A recorded take beside it; null for none.</param>
     /// <exception cref="SoundException">The break is too long to be sounded.</exception>
     public static string Write(
         LessonPlan plan,
         ImmutableArray<LickSwap> swaps,
         LessonText? edits = null,
-        WordForm form = WordForm.Long
+        WordForm form = WordForm.Long,
+        LessonVideo? video = null
     )
     {
         ArgumentNullException.ThrowIfNull(plan);
-        var page = new LessonPage(plan, swaps.IsDefault ? [] : swaps, edits ?? LessonText.Empty, form);
+        var page = new LessonPage(plan, swaps.IsDefault ? [] : swaps, edits ?? LessonText.Empty, form, video);
         page.Write();
         var main = page.html.ToString();
         return PageFile.Write(
@@ -68,13 +77,16 @@ public sealed class LessonPage
             main,
             page.scores.Pack(page.figures.Packed),
             "lesson.js",
-            """entry.teach(root, document.getElementById("break"), worklet, told);"""
+            """entry.teach(root, document.getElementById("break"), worklet, told);""",
+            video is not null
         );
     }
 
     private void Write()
     {
         Top();
+        if (video is not null)
+            Take(video);
         Whole();
         Phrases();
         Drills();
@@ -123,6 +135,21 @@ public sealed class LessonPage
             html.Append(part.Times > 1 ? $" <span>{part.Times} times</span></p>\n" : "</p>\n");
         }
         html.Append("</nav>\n");
+    }
+
+    private void Take(LessonVideo shown)
+    {
+        html.Append(TakeMarkup.Of(shown));
+        var words = edits
+            .Over(plan.Played, plan.Words)
+            .ToDictionary(phrase => phrase.Words.Number, phrase => phrase.In(WordForm.Short));
+        // What is played the same is said the same.
+        foreach (var step in plan.Steps)
+        {
+            foreach (var also in step.Also)
+                words[also] = words[step.Phrase];
+        }
+        scores.Add(shown.Times, words);
     }
 
     private void Whole() =>

@@ -1,8 +1,10 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using System.IO.Compression;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using Rollwright.Banjo.Breaks;
+using Rollwright.Lessons.Captions;
 using Rollwright.Sound.Browser;
 
 namespace Rollwright.Lessons.Page;
@@ -17,6 +19,7 @@ internal sealed class LessonScores
     private readonly JsonObject score;
     private readonly JsonArray swaps = [];
     private readonly Break played;
+    private JsonObject? take;
 
     public LessonScores(Break played)
     {
@@ -58,6 +61,22 @@ internal sealed class LessonScores
         pieces[piece] = own;
     }
 
+    /// <summary>A take beside the break.</summary>
+    /// <param name="times">Where its bars fall; null for not known.</param>
+    /// <param name="words">What is said while a phrase is played, by its number.</param>
+    public void Add(BarTimes? times, IReadOnlyDictionary<int, string> words) =>
+        take = new JsonObject
+        {
+            ["bars"] = times is null
+                ? null
+                : new JsonArray([.. times.Bars.Select(bar => (JsonNode)bar.From), times.Bars[^1].To]),
+            ["words"] = new JsonObject(
+                words.Select(said =>
+                    KeyValuePair.Create(said.Key.ToString(CultureInfo.InvariantCulture), (JsonNode?)said.Value)
+                )
+            ),
+        };
+
     /// <summary>All of it, as JSON packed by gzip, in base64.</summary>
     /// <param name="drawings">Drawings by name, to travel with it.</param>
     public string Pack(IReadOnlyDictionary<string, string> drawings)
@@ -67,6 +86,7 @@ internal sealed class LessonScores
             ["score"] = score,
             ["swaps"] = swaps,
             ["pieces"] = pieces,
+            ["take"] = take,
             ["drawings"] = new JsonObject(
                 drawings.Select(drawn => KeyValuePair.Create(drawn.Key, (JsonNode?)drawn.Value))
             ),
@@ -92,5 +112,5 @@ internal sealed class LessonScores
     private static JsonArray Strokes(JsonObject score) => score["parts"]![0]!["strokes"]!.AsArray();
 
     private static int BarOf(JsonNode stroke) =>
-        int.Parse(stroke["of"]!.GetValue<string>().Split('-')[0], System.Globalization.CultureInfo.InvariantCulture);
+        int.Parse(stroke["of"]!.GetValue<string>().Split('-')[0], CultureInfo.InvariantCulture);
 }

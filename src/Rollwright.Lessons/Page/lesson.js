@@ -1,6 +1,7 @@
 // A lesson: phrases to be gone through, licks to be put in, small things to be heard; one player sounds them all.
 
 import { attach } from "./controls.js";
+import { watch } from "./video.js";
 
 // packed: base64 of gzip of what LessonScores and PageFigures write, for a lesson has much to show and to play.
 export async function teach(root, page, worklet, packed) {
@@ -57,8 +58,12 @@ export async function teach(root, page, worklet, packed) {
     });
   }
 
-  // Whatever stops the sound lets the button up.
+  const box = page.querySelector(".take");
+  const take = box && watch(box, page, root, told.score, told.take, () => player.halt());
+
+  // Whatever stops the sound lets the button up; where it begins, the take falls silent. lets the button up.
   new MutationObserver(() => {
+    if (root.dataset.state === "playing") take?.pause();
     if (root.dataset.state === "playing" || pressed === null) return;
     pressed = null;
     show();

@@ -24,6 +24,9 @@ internal static class PageFile
 
         """;
 
+    // A recording stands beside the page, or somewhere on the web.
+    private const string TakePolicy = "; media-src 'self' file: https: data: blob:";
+
     private static readonly Lazy<string> WorkletModules = new(() => ModuleBundle.Of(BrowserModules.Worklet));
 
     /// <param name="title">Its title, as text.</param>
@@ -32,13 +35,15 @@ internal static class PageFile
     /// <param name="told">What its script finds as text in <c>told</c>; nothing in it may end a script element.</param>
     /// <param name="entry">The module that it starts.</param>
     /// <param name="start">Lines that start it: <c>entry</c> is the module, <c>root</c> the player.</param>
+    /// <param name="hasTake">Whether a recording may be loaded from beside it.</param>
     public static string Write(
         string title,
         IEnumerable<string> styles,
         string main,
         string told,
         string entry,
-        string start
+        string start,
+        bool hasTake = false
     )
     {
         var script = $"{ModuleBundle.Of(entry)}{Worklet}{start}\n";
@@ -49,7 +54,7 @@ internal static class PageFile
             <meta charset="utf-8">
             <meta name="viewport" content="width=device-width, initial-scale=1">
             <meta name="color-scheme" content="light dark">
-            <meta http-equiv="Content-Security-Policy" content="{Policy(script)}">
+            <meta http-equiv="Content-Security-Policy" content="{Policy(script)}{(hasTake ? TakePolicy : "")}">
             <title>{Escaped(title)}</title>
             <style>
             {string.Concat(styles)}</style>
