@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using System.Text;
 using System.Text.Json;
@@ -5,6 +6,7 @@ using Rollwright.Arranging;
 using Rollwright.Cli.Asking;
 using Rollwright.Cli.Files;
 using Rollwright.Lessons;
+using Rollwright.Lessons.Outputs;
 using Rollwright.Lessons.Page;
 using Rollwright.Lessons.Plan;
 using Rollwright.Lessons.Words;
@@ -12,10 +14,11 @@ using Rollwright.Lessons.Words.Edits;
 
 namespace Rollwright.Cli.Commands;
 
-/// <summary><c>rollwright lesson TUNE|BREAK</c>: a lesson in Markdown, phrase by phrase in words and tab.</summary>
+/// <summary><c>rollwright lesson TUNE|BREAK</c>: a lesson in Markdown, phrase by phrase in words and tab, and its documents.</summary>
 internal static class LessonCommand
 {
     private static readonly SettingOptions Setting = new();
+    private static readonly LessonOptions Documents = new();
     private static readonly Argument<string> Source = new("source")
     {
         Description = "A tune in ABC notation, or a break in JSON, MusicXML or plain-text tab; - is standard input.",
@@ -46,15 +49,27 @@ internal static class LessonCommand
             Json,
         };
         Setting.AddTo(command);
+        Documents.AddTo(command);
         command.SetAction(parsed =>
         {
+            var folder = Documents.FolderOf(parsed);
+            var chosen = Documents.OutputsOf(parsed);
             var (plan, made) = PlanOf(parsed);
             var output = parsed.GetRequiredValue(Output);
             var form = parsed.GetValue(Short) ? WordForm.Short : WordForm.Long;
             var edits = EditsOf(parsed.GetValue(Words));
+            if (folder is not null)
+                return WriteDocuments(folder, chosen, Documents.Read(parsed, plan, made, edits, form), parsed);
             var answer =
                 parsed.GetValue(Json) ? JsonSerializer.Serialize(LessonAnswer.Of(plan, edits)) + "\n"
-                : output.EndsWith(".html", StringComparison.OrdinalIgnoreCase) ? PageOf(plan, made, edits, form)
+                : output.EndsWith(".html", StringComparison.OrdinalIgnoreCase)
+                    ? PageOf(
+                        plan,
+                        made,
+                        edits,
+                        form,
+                        Documents.VideoOf(parsed, plan, Path.GetDirectoryName(Path.GetFullPath(output)))
+                    )
                 : LessonMarkdown.Write(plan, edits, form);
             OutputFile.Write(output, Encoding.UTF8.GetBytes(answer));
             return Exit.Done;
@@ -62,10 +77,39 @@ internal static class LessonCommand
         return command;
     }
 
-    private static string PageOf(LessonPlan plan, Arrangement? made, LessonText edits, WordForm form)
+    private static int WriteDocuments(
+        string folder,
+        ImmutableArray<LessonOutput> outputs,
+        Lesson lesson,
+        ParseResult parsed
+    )
+    {
+        List<LessonFolder.Made> files =
+        [
+            .. outputs
+                .AsParallel()
+                .AsOrdered()
+                .SelectMany(output => output.Make(lesson).Select(file => new LessonFolder.Made(output.Name, file))),
+        ];
+        var left = LessonFolder.Write(folder, files, Documents.IsForced(parsed));
+        if (left.Count == 0)
+            return Exit.Done;
+        Exit.Say(
+            $"{string.Join(", ", left)}: changed by hand or not made by this program, so left as it is; --force overwrites"
+        );
+        return Exit.Wrong;
+    }
+
+    private static string PageOf(
+        LessonPlan plan,
+        Arrangement? made,
+        LessonText edits,
+        WordForm form,
+        LessonVideo? video
+    )
     {
         var swaps = made is null ? [] : LickSwap.Of(made, plan.Steps.Select(step => step.Phrase));
-        return LessonPage.Write(plan, swaps, edits, form);
+        return LessonPage.Write(plan, swaps, edits, form, video);
     }
 
     private static (LessonPlan Plan, Arrangement? Made) PlanOf(ParseResult parsed)

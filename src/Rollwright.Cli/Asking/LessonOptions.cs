@@ -1,0 +1,153 @@
+using System.Collections.Immutable;
+using System.CommandLine;
+using System.Text;
+using Rollwright.Arranging;
+using Rollwright.Cli.Files;
+using Rollwright.Engraving;
+using Rollwright.Lessons;
+using Rollwright.Lessons.Captions;
+using Rollwright.Lessons.Outputs;
+using Rollwright.Lessons.Page;
+using Rollwright.Lessons.Plan;
+using Rollwright.Lessons.Words;
+using Rollwright.Lessons.Words.Edits;
+
+namespace Rollwright.Cli.Asking;
+
+/// <summary>What can be asked of a lesson's documents: which, on what paper, at what tempo.</summary>
+internal sealed class LessonOptions
+{
+    private static readonly string[] Sounds = [".wav", ".mp3", ".ogg", ".oga", ".opus", ".flac", ".m4a", ".aac"];
+
+    private readonly Option<string?> folder = new("--out-dir")
+    {
+        Description = "A folder for the lesson's documents; files of yours in it are left alone.",
+    };
+    private readonly Option<string?> only = new("--only")
+    {
+        Description =
+            $"Of the documents these alone, such as handout,captions; known are {string.Join(", ", LessonOutput.All.Select(output => $"{output.Name} ({output.About})"))}.",
+    };
+    private readonly Option<bool> force = new("--force")
+    {
+        Description = "Overwrite files in the folder that you changed or that others made.",
+    };
+    private readonly Option<string> paper = new("--paper")
+    {
+        Description = "Paper of handout and jam sheet: a4 or letter.",
+        DefaultValueFactory = _ => "a4",
+    };
+    private readonly Option<double?> tempo = new("--tempo")
+    {
+        Description = "Tempo of captions and chapters, a minute in the tune's own unit; the break's own by default.",
+    };
+
+    private readonly Option<string?> video = new("--video")
+    {
+        Description = "A recorded take, video or sound, to stand on the page; the page finds it where it lies now.",
+    };
+    private readonly Option<string?> barTimes = new("--bar-times")
+    {
+        Description = "Where the bars of the take begin, a file in JSON, as the page saves it (docs/lessons.md).",
+    };
+
+    public void AddTo(Command command)
+    {
+        foreach (var option in new Option[] { folder, only, force, paper, tempo, video, barTimes })
+            command.Options.Add(option);
+    }
+
+    /// <summary>Where documents go; null where none were asked for.</summary>
+    /// <exception cref="RequestException">Documents are chosen without a folder for them.</exception>
+    public string? FolderOf(ParseResult parsed)
+    {
+        var asked = parsed.GetValue(folder);
+        if (asked is null && parsed.GetValue(only) is not null)
+            throw new RequestException("--only: the documents need a folder; give --out-dir");
+        return asked;
+    }
+
+    public bool IsForced(ParseResult parsed) => parsed.GetValue(force);
+
+    /// <exception cref="RequestException">No document has that name.</exception>
+    public ImmutableArray<LessonOutput> OutputsOf(ParseResult parsed)
+    {
+        if (parsed.GetValue(only) is not { } list)
+            return LessonOutput.All;
+        ImmutableArray<LessonOutput> chosen =
+        [
+            .. list.Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)
+                .Select(name =>
+                    LessonOutput.Find(name)
+                    ?? throw new RequestException(
+                        $"--only: no document is called '{name}'; known are {string.Join(", ", LessonOutput.All.Select(output => output.Name))}"
+                    )
+                )
+                .Distinct(),
+        ];
+        return chosen.IsEmpty ? throw new RequestException("--only names no document") : chosen;
+    }
+
+    /// <exception cref="RequestException">A value is none of those there are.</exception>
+    public Lesson Read(ParseResult parsed, LessonPlan plan, Arrangement? made, LessonText edits, WordForm form)
+    {
+        var name = parsed.GetRequiredValue(paper);
+        if (name is not ("a4" or "letter"))
+            throw new RequestException($"--paper: no paper is called '{name}'; known are a4, letter");
+        return new()
+        {
+            Plan = plan,
+            Made = made,
+            Edits = edits,
+            Form = form,
+            Times = MarkedOf(parsed, plan) ?? TimesOf(parsed, plan),
+            Video = VideoOf(parsed, plan, parsed.GetValue(folder) is { } whole ? Path.Combine(whole, "page") : null),
+            Paper = name == "a4" ? PageStyle.A4 : PageStyle.Letter,
+        };
+    }
+
+    /// <summary>The take that stands on the page.</summary>
+    /// <param name="parsed">What was asked.</param>
+    /// <param name="plan">The lesson.</param>
+    /// <param name="folder">Where the page goes; null for the current folder.</param>
+    /// <exception cref="RequestException">There is no such recording, or its times do not fit.</exception>
+    public LessonVideo? VideoOf(ParseResult parsed, LessonPlan plan, string? folder)
+    {
+        if (parsed.GetValue(video) is not { } path)
+            return null;
+        if (!File.Exists(path))
+            throw new RequestException($"--video: there is no file {path}");
+        var place = Path.GetRelativePath(Path.GetFullPath(folder ?? "."), Path.GetFullPath(path));
+        var address = string.Join('/', place.Split(Path.DirectorySeparatorChar).Select(Uri.EscapeDataString));
+        return new(address, Sounds.Contains(Path.GetExtension(path).ToLowerInvariant()), MarkedOf(parsed, plan));
+    }
+
+    private BarTimes? MarkedOf(ParseResult parsed, LessonPlan plan)
+    {
+        if (parsed.GetValue(barTimes) is not { } path)
+            return null;
+        try
+        {
+            return BarTimesJson.Read(Encoding.UTF8.GetString(InputFile.Read(path)), plan.Played);
+        }
+        catch (LessonException fault)
+        {
+            throw new RequestException($"{InputFile.NameOf(path)}: {fault.Message}");
+        }
+    }
+
+    private BarTimes TimesOf(ParseResult parsed, LessonPlan plan)
+    {
+        try
+        {
+            return BarTimes.At(
+                plan.Played,
+                parsed.GetValue(tempo) is { } asked ? plan.Played.Tempo with { PerMinute = asked } : null
+            );
+        }
+        catch (LessonException fault)
+        {
+            throw new RequestException($"--tempo: {fault.Message}");
+        }
+    }
+}

@@ -1,0 +1,40 @@
+using System.Collections.Immutable;
+using Rollwright.Arranging;
+using Rollwright.Engraving;
+using Rollwright.Lessons.Captions;
+using Rollwright.Lessons.Page;
+using Rollwright.Lessons.Plan;
+using Rollwright.Lessons.Words;
+using Rollwright.Lessons.Words.Edits;
+
+namespace Rollwright.Lessons.Outputs;
+
+/// <summary>What the documents of a lesson are made of: the plan, and what whoever teaches asked for.</summary>
+public sealed record Lesson
+{
+    public required LessonPlan Plan { get; init; }
+
+    /// <summary>How the break came about; null where it was read as it is.</summary>
+    public Arrangement? Made { get; init; }
+
+    /// <summary>A person's words for phrases.</summary>
+    public LessonText Edits { get; init; } = LessonText.Empty;
+
+    /// <summary>How much is said of each phrase.</summary>
+    public WordForm Form { get; init; } = WordForm.Long;
+
+    /// <summary>When each bar is played in the video.</summary>
+    public required BarTimes Times { get; init; }
+
+    /// <summary>A recorded take to stand on the page; null for none.</summary>
+    public LessonVideo? Video { get; init; }
+
+    /// <summary>A4 or Letter.</summary>
+    public PageStyle Paper { get; init; } = PageStyle.A4;
+
+    /// <summary>Whose the tune is, and what to look to before it is published: in every document that carries it.</summary>
+    public ImmutableArray<string> RightsLines =>
+        Plan.Tune.Rights.Warning.Length == 0
+            ? [Plan.Tune.Rights.Words]
+            : [Plan.Tune.Rights.Words, $"Before publishing: {Plan.Tune.Rights.Warning}"];
+}

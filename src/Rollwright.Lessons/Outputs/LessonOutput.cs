@@ -1,0 +1,24 @@
+using System.Collections.Immutable;
+
+namespace Rollwright.Lessons.Outputs;
+
+/// <summary>A file of a lesson's folder.</summary>
+/// <param name="Path">Within the folder, with / between names.</param>
+/// <param name="Bytes">All of it.</param>
+public sealed record LessonFile(string Path, byte[] Bytes);
+
+/// <summary>A document that a lesson can be had as.</summary>
+/// <param name="Name">By which it is asked for.</param>
+/// <param name="About">What it is for.</param>
+/// <param name="Make">Its files.</param>
+public sealed record LessonOutput(string Name, string About, Func<Lesson, IEnumerable<LessonFile>> Make)
+{
+    /// <summary>All there are, in the order in which they are made.</summary>
+    public static ImmutableArray<LessonOutput> All { get; } =
+    [
+        new("page", "a page that plays", PageOutput.Make),
+        new("captions", "captions and chapters of a video", CaptionsOutput.Make),
+    ];
+
+    public static LessonOutput? Find(string name) => All.FirstOrDefault(output => output.Name == name);
+}
