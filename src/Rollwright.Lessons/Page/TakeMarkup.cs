@@ -12,9 +12,9 @@ internal static class TakeMarkup
             ? $"<audio controls preload=\"metadata\" src=\"{address}\"></audio>"
             : $"<video controls playsinline preload=\"metadata\" src=\"{address}\"></video>";
         return $"""
+            <div class="screen">{recording}</div>
             <section class="sheet take" aria-labelledby="take">
             <h2 id="take">{(video.IsSound ? "The recording" : "The video")}</h2>
-            {recording}
             <p class="trouble" data-part="trouble" role="alert" hidden></p>
             <div class="speeds"><label for="take-speed">Speed</label>
             <select id="take-speed" data-part="speed">

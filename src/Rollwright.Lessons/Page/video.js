@@ -4,7 +4,7 @@ import { Cursor } from "./cursor.js";
 
 // box: the section of the take; score: the break's; words: what is said of each phrase, by its number; others: stops what else sounds.
 export function watch(box, page, root, score, { bars, words }, others) {
-  const take = box.querySelector("video, audio");
+  const take = page.querySelector(".screen video, .screen audio");
   const part = (name) => box.querySelector(`[data-part="${name}"]`);
   const cursor = new Cursor(page, root);
   cursor.load(score, "break");

@@ -139,7 +139,9 @@ export class Cursor {
     const seen = box.getBoundingClientRect();
     const ledge = (this.#root.closest(".rail") ?? this.#root).getBoundingClientRect();
     const floor = ledge.top > 0 && ledge.top < innerHeight ? ledge.top : innerHeight;
-    if (seen.top >= 0 && seen.bottom <= floor) return;
+    const screen = this.#page.querySelector(".screen")?.getBoundingClientRect();
+    const ceiling = screen && screen.top <= 0 ? Math.max(screen.bottom, 0) : 0;
+    if (seen.top >= ceiling && seen.bottom <= floor) return;
     box.scrollIntoView({ block: "center", behavior: calm.matches ? "auto" : "smooth" });
   }
 }
