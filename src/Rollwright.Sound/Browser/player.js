@@ -50,6 +50,11 @@ export class Player {
     node.port.postMessage({ order: "play", from, countIn });
   }
 
+  // Gets the device ready before there is something to play.
+  wake() {
+    return this.#open();
+  }
+
   stop() {
     if (!this.#isPlaying) return;
     this.#isPlaying = false;
@@ -100,6 +105,12 @@ export class Player {
   }
 
   async #ready() {
+    await this.#open();
+    this.#node ??= this.#makeNode();
+    return this.#node;
+  }
+
+  async #open() {
     if (!this.#context) {
       this.#context = new AudioContext({ latencyHint: "interactive" });
       if (!rates.includes(this.#context.sampleRate)) {
@@ -109,8 +120,6 @@ export class Player {
       this.#loaded = this.#load();
     }
     await Promise.all([this.#loaded, this.#context.resume()]);
-    this.#node ??= this.#makeNode();
-    return this.#node;
   }
 
   async #load() {
