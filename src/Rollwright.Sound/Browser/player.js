@@ -50,9 +50,10 @@ export class Player {
     node.port.postMessage({ order: "play", from, countIn });
   }
 
-  // Gets the device ready before there is something to play.
-  wake() {
-    return this.#open();
+  // Gets the device ready before there is something to play; where nothing comes it rests again.
+  async wake() {
+    await this.#open();
+    setTimeout(() => this.#rest(), idle);
   }
 
   stop() {

@@ -45,10 +45,9 @@ public class SpeedOfHearing
                     () => {
                       const { contextTime, performanceTime } = tap.context.getOutputTimestamp();
                       const clock = (frame) => performanceTime + (frame / tap.context.sampleRate - contextTime) * 1000;
-                      // What played before fades out first: behind the last silence that stood at the click or after it.
+                      // What played before fades out and is silent; of the lick no block is, for its strings ring.
                       const after = tap.blocks.filter((one) => clock(one.frame) > tap.clicked);
-                      const silent = after.findIndex((one) => one.heard.every((value) => value === 0));
-                      const first = after.slice(Math.max(silent, 0)).find((one) => one.heard.some((value) => value !== 0));
+                      const first = after[after.findLastIndex((one) => one.heard.every((value) => value === 0)) + 1];
                       return clock(first.frame) - tap.clicked;
                     }
                     """
