@@ -12,6 +12,7 @@ using Rollwright.Arranging.Styles;
 using Rollwright.Arranging.Variations;
 using Rollwright.Arranging.Wishes;
 using Rollwright.Banjo.Breaks;
+using Rollwright.Banjo.Licks;
 using Rollwright.Music.Tunes;
 using Lock = Rollwright.Arranging.Locks.Lock;
 using Version = Rollwright.Arranging.Variations.Version;
@@ -30,6 +31,8 @@ public sealed class Arrangement
     // What made it, apart from the player's locks: a vamp's own locks, a version's price on likeness.
     private readonly Overlay foundation;
     private ImmutableArray<StepReason>? reasons;
+    private ImmutableArray<LickFit>? fits;
+    private ImmutableArray<Lick> offered = [];
 
     internal Arrangement(
         Tune tune,
@@ -95,7 +98,21 @@ public sealed class Arrangement
 
     /// <summary>Where licks fit, and which.</summary>
     /// <param name="within">How much dearer the break may get, thousandths of a plain melody note left out.</param>
-    public ImmutableArray<Spot> Spots(int within = UsualSpotPrice) => SpotFinder.Of(Solver, within);
+    /// <param name="wanted">Which licks are of interest; null for all.</param>
+    public ImmutableArray<Spot> Spots(int within = UsualSpotPrice, Predicate<Lick>? wanted = null) =>
+        SpotFinder.Of(Grid, fits ??= SpotFinder.Fits(Solver), within, wanted);
+
+    /// <summary>
+    /// The same break with these licks offered besides, in place of those offered before: they are among its spots, and played
+    /// only where someone puts them in. Nothing is solved again.
+    /// </summary>
+    public Arrangement Offering(ImmutableArray<Lick> more) =>
+        offered.AsSpan().SequenceEqual(more.AsSpan())
+            ? this
+            : new(Tune, tempo, Solver.Offering(Solver.Lattice.Offering(more)), Settings, ChordsAdded, Locks, foundation)
+            {
+                offered = more,
+            };
 
     /// <summary>The best break that keeps to these locks besides those there are; everything else is solved again.</summary>
     /// <exception cref="ArrangeException">The locks contradict each other or the hands; the message says which.</exception>
@@ -123,7 +140,7 @@ public sealed class Arrangement
         {
             var (solver, own, share) = VersionMaker.Make(this, version, solvers, differs);
             solvers = solvers.Add(solver);
-            made.Add((new(Tune, tempo, solver, Settings, ChordsAdded, Locks, own), share));
+            made.Add((new(Tune, tempo, solver, Settings, ChordsAdded, Locks, own) { offered = offered }, share));
         }
         return made.ToImmutable();
     }
@@ -166,7 +183,9 @@ public sealed class Arrangement
         // A lock at the end of a repeat may need another beginning to jump to than the one that was settled.
         if (!solver.Best.IsPossible)
             solver = TuneSolver.Solve(Solver.Lattice, foundation, locks);
-        return solver.Best.IsPossible ? new(Tune, tempo, solver, Settings, ChordsAdded, locks, foundation) : null;
+        return solver.Best.IsPossible
+            ? new(Tune, tempo, solver, Settings, ChordsAdded, locks, foundation) { offered = offered }
+            : null;
     }
 
     // The steps that repeats jump to were settled before the locks came; those are settled anew.

@@ -1,10 +1,12 @@
 using System.Collections.Immutable;
 using CsCheck;
+using Rollwright.Arranging.Lattice;
 using Rollwright.Arranging.Locks;
 using Rollwright.Arranging.Reasons;
 using Rollwright.Arranging.Solving;
 using Rollwright.Arranging.Spots;
 using Rollwright.Arranging.Styles;
+using Rollwright.Banjo.Licks;
 using Rollwright.Banjo.Playability;
 using Rollwright.Music.Tunes;
 using Rollwright.TestKit;
@@ -109,6 +111,44 @@ public class ArrangementTests
                 },
                 iter: 60
             );
+
+    [Fact]
+    public void Licks_that_are_offered_change_nothing_until_one_is_put_in_and_then_cost_what_was_said()
+    {
+        var licks = LickBank.BuiltIn.Licks;
+        ImmutableArray<Lick> own = [.. licks.Where((_, i) => i % 2 == 0)];
+        var rest = new LickIndex([.. licks.Where((_, i) => i % 2 == 1)]);
+        var put = 0;
+        Gen.Select(TuneGenerator.Tunes(4), Gen.Int[0, 1000])
+            .Sample(
+                (tune, pick) =>
+                {
+                    var plain = Arranger.Arrange(tune, new() { Level = 4, Licks = rest });
+                    var made = plain.Offering(own);
+                    made.Cost.Should().Be(plain.Cost);
+                    made.Solver.Best.Path.Should().Equal(plain.Solver.Best.Path);
+                    plain.Spots(20000, own.Contains).Should().BeEmpty();
+                    var seams = made.Grid.Tree.Seams.Select(seam => made.Grid.FirstOf(seam.To)).ToArray();
+                    var fits = made.Spots(20000, own.Contains).SelectMany(spot => spot.Best).ToArray();
+                    fits =
+                    [
+                        .. fits.Where(fit => !seams.Any(step => fit.Place.Step <= step && step <= fit.Place.LastStep)),
+                    ];
+                    if (fits.Length == 0)
+                        return;
+                    Interlocked.Increment(ref put);
+                    var fit = fits[pick % fits.Length];
+                    var kept = new LickLock(fit.Place);
+                    var swapped = made.With(kept);
+                    (swapped.Cost - made.Cost).Should().Be(fit.Whole);
+                    swapped.Has(fit.Place).Should().BeTrue();
+                    Checker.Check(swapped.Break).Should().BeEmpty();
+                    swapped.Without(kept).Solver.Best.Path.Should().Equal(plain.Solver.Best.Path);
+                },
+                iter: 40
+            );
+        put.Should().BeGreaterThan(10, "most tunes have room for a lick");
+    }
 
     [Fact]
     public void Solving_again_around_a_change_gives_what_solving_anew_gives() =>

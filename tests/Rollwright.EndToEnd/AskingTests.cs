@@ -139,7 +139,7 @@ public class AskingTests
             .Expect(lick)
             .ToContainTextAsync($"{PriceWords.Dearer(fit.Price)} ({PriceWords.Notes(fit.Price)})");
         await Assertions.Expect(visitor.Page.Locator(".wide .open-spot")).ToHaveCountAsync(1);
-        await lick.GetByRole(AriaRole.Button).ClickAsync();
+        await lick.GetByRole(AriaRole.Button, new() { Name = "Put it in" }).ClickAsync();
 
         var kept = visitor.Page.Locator(".kept-list li");
         await Assertions.Expect(kept).ToContainTextAsync($"the lick '{fit.Place.Lick.Name}'");

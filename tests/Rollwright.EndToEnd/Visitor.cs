@@ -75,7 +75,8 @@ internal sealed class Visitor : IAsyncDisposable
         ColorScheme colours = ColorScheme.Light,
         ReducedMotion motion = ReducedMotion.Reduce,
         bool tapped = false,
-        string? at = null
+        string? at = null,
+        string? script = null
     )
     {
         var browser = await Browser();
@@ -93,6 +94,9 @@ internal sealed class Visitor : IAsyncDisposable
         );
         if (tapped)
             await Tap.Install(context);
+        // What this visitor's browser has or lacks.
+        if (script is not null)
+            await context.AddInitScriptAsync(script);
         var page = await context.NewPageAsync();
         page.SetDefaultTimeout(60_000);
         var visitor = new Visitor(address, context, page);

@@ -24,6 +24,8 @@ public class BackupTests
             await one.Library.SaveAsync(id, i, new($"change {i}", "", "{}"));
         await one.Library.UndoAsync(id);
         await one.Library.PractiseAsync(id, new(new(2026, 3, 2), 2, 60, 5, 1));
+        await one.Library.SetLickAsideAsync("me", "a lick");
+        await other.Library.SetLickAsideAsync("me", "another");
         var file = Path.Combine(one.Folder, "backup.zip");
         await Backup.WriteAsync(one.Library, file, TimeProvider.System);
         (await Backup.RestoreAsync(other.Library, file)).Should().Be((40, 1));
@@ -34,6 +36,7 @@ public class BackupTests
         (await other.Library.PracticeAsync(id)).Should().Equal(await one.Library.PracticeAsync(id));
         (await other.Library.RedoAsync(id))!.Number.Should().Be(6, "what was gone back from moved too");
         (await other.Library.FindAsync("tune 7", 5)).Should().NotBeEmpty();
+        (await other.Library.SetAsideLicksAsync("me")).Should().Equal("a lick", "another");
         (await Backup.RestoreAsync(other.Library, file)).Should().Be((0, 0), "a second time adds nothing");
     }
 

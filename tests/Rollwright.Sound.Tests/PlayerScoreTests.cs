@@ -40,7 +40,7 @@ public class PlayerScoreTests
         Items(score, "phrases")
             .Select(phrase => phrase.GetProperty("words").GetString())
             .Should()
-            .Equal("bars 0 to 2", "bars 3 to 4", "bar 5", "bars 6 to 7");
+            .Equal("bars 1–2", "bars 3–4", "bar 5", "bars 6–7");
     }
 
     [Fact]

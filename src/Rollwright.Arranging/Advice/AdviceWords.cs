@@ -27,11 +27,8 @@ internal static class AdviceWords
         }
     }
 
-    private static string Bars(PhraseAdvice phrase, BarNumbering numbering)
-    {
-        var (first, last) = (numbering[phrase.FirstBar].Name, numbering[phrase.LastBar].Name);
-        return first == last ? $"bar {first}" : $"bars {first}–{last}";
-    }
+    private static string Bars(PhraseAdvice phrase, BarNumbering numbering) =>
+        numbering.Words([.. Enumerable.Range(phrase.FirstBar, phrase.LastBar - phrase.FirstBar + 1)]);
 
     private static string Percent(double share) => $"{Math.Round(100 * share):0} %";
 }

@@ -15,6 +15,9 @@ public sealed record LickPlace(Lick Lick, int Step, ImmutableArray<PathStep> Pat
 {
     public int LastStep => Step + Path.Length - 1;
 
+    /// <summary>It is offered, and played only where someone puts it in.</summary>
+    public bool IsByChoice { get; init; }
+
     /// <summary>Every place on the grid where a lick fits by chord, tuning, level, length and role.</summary>
     public static IEnumerable<LickPlace> All(StepGrid grid, Setting setting, LeftBounds bounds, LickIndex bank)
     {

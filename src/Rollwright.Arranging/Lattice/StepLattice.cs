@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Rollwright.Arranging.Costs;
 using Rollwright.Arranging.Styles;
 using Rollwright.Arranging.Wishes;
+using Rollwright.Banjo.Licks;
 using Rollwright.Banjo.Settings;
 using Rollwright.Banjo.Shapes;
 using Rollwright.Music.Chords;
@@ -42,6 +43,15 @@ public sealed class StepLattice
         ways = new(shapes.Distinct().SelectMany(set => set), style.Moves);
         prices = new StepPrices?[grid.Steps.Length];
         Notes = [.. style.Manners.Select(manner => new NotePrice(manner.Weights, setting))];
+    }
+
+    // The same question, and what was worked out of it, with other licks.
+    private StepLattice(StepLattice other, IEnumerable<LickPlace> licks)
+    {
+        (Grid, Setting, Bounds, Style) = (other.Grid, other.Setting, other.Bounds, other.Style);
+        (RightHands, Shapes, Notes) = (other.RightHands, other.Shapes, other.Notes);
+        (prices, ways, alike, pairs) = (other.prices, other.ways, other.alike, other.pairs);
+        Licks = licks.ToLookup(lick => lick.Step);
     }
 
     // All that the prices of a step depend on.
@@ -211,6 +221,16 @@ public sealed class StepLattice
             .Range(0, Grid.Bars.Length)
             .Select(bar => style.HandFor(BarPattern.Of(Grid, bar, Grid.StepOf(bar), hasShortSteps)));
         return new(Grid, Setting, Bounds, style, [.. hands], Shapes, [.. Licks.SelectMany(places => places)]);
+    }
+
+    /// <summary>The same question with these licks offered besides: they are played only where someone puts them in.</summary>
+    public StepLattice Offering(ImmutableArray<Lick> more)
+    {
+        var places = LickPlace
+            .All(Grid, Setting, Bounds, new(more))
+            .Select(place => place with { IsByChoice = true })
+            .Where(place => Shapes[place.LastStep].Contains(place.Path[^1].After));
+        return new(this, Licks.SelectMany(known => known).Where(place => !place.IsByChoice).Concat(places));
     }
 
     private readonly record struct ShapeSet(HandShape[] Shapes)

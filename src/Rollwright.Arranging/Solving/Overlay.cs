@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Rollwright.Arranging.Costs;
 using Rollwright.Arranging.Lattice;
+using Rollwright.Arranging.Locks;
 using Rollwright.Banjo.Tunings;
 using Lock = Rollwright.Arranging.Locks.Lock;
 
@@ -100,6 +101,10 @@ public sealed class Overlay
         }
         return true;
     }
+
+    /// <summary>Whether someone put this lick where it stands.</summary>
+    public bool Chooses(LickPlace place) =>
+        LocksAt(place.Step).Any(kept => kept is LickLock chosen && chosen.Place == place);
 
     /// <summary>What is taken off for doing a step like its equals; 0 or less.</summary>
     public int Consistency(int step, PathStep done)

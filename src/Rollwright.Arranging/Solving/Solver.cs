@@ -49,16 +49,16 @@ public sealed class Solver
         joins = new(lattice, overlay);
     }
 
-    private Solver(Solver before, Overlay overlay)
+    private Solver(Solver before, StepLattice lattice, Overlay overlay)
     {
-        Lattice = before.Lattice;
+        Lattice = lattice;
         this.overlay = overlay;
         future = [.. before.future];
         after = [.. before.after];
         licks = [.. before.licks];
         steps = [.. before.steps];
         entries = before.entries;
-        joins = new(before.Lattice, overlay);
+        joins = new(lattice, overlay);
     }
 
     public StepLattice Lattice { get; }
@@ -93,7 +93,7 @@ public sealed class Solver
     /// <param name="last">The last step that differs.</param>
     public Solver Again(Overlay changed, int first, int last)
     {
-        var solver = new Solver(this, changed);
+        var solver = new Solver(this, Lattice, changed);
         var (from, to) = (Grid.Steps[last].Bar, Grid.Steps[first].Bar);
         // By how much all costs of a bar are raised alike, so that its choices stay; null where they are not.
         var raised = new int?[Grid.Bars.Length];
@@ -115,6 +115,11 @@ public sealed class Solver
         solver.Best = solver.Forward();
         return solver;
     }
+
+    /// <summary>
+    /// The same answer with other licks offered: what is played only by choice changes nothing until it is chosen.
+    /// </summary>
+    internal Solver Offering(StepLattice lattice) => new(this, lattice, overlay) { Best = Best, past = past };
 
     private static int? RaisedBy(int[] before, int[] now)
     {
@@ -163,6 +168,7 @@ public sealed class Solver
                 [
                     .. Lattice
                         .Licks[step]
+                        .Where(place => !place.IsByChoice || overlay.Chooses(place))
                         .Select(place => LickEdge.Of(Lattice, place, overlay, entries))
                         .OfType<LickEdge>(),
                 ];
@@ -369,6 +375,14 @@ public sealed class Solver
     internal StepOverlay OverlayAt(int step) => steps[step];
 
     internal LickEdge[] LicksAt(int step) => licks[step];
+
+    /// <summary>Those that are offered from a step on, and were not put in.</summary>
+    internal IEnumerable<LickEdge> OfferedAt(int step) =>
+        Lattice
+            .Licks[step]
+            .Where(place => place.IsByChoice && !overlay.Chooses(place))
+            .Select(EdgeOf)
+            .OfType<LickEdge>();
 
     internal LickEdge? EdgeOf(LickPlace place) => LickEdge.Of(Lattice, place, overlay, entries);
 

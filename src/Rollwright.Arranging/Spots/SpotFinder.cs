@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using Rollwright.Arranging.Lattice;
 using Rollwright.Arranging.Solving;
+using Rollwright.Arranging.Wishes;
+using Rollwright.Banjo.Licks;
 
 namespace Rollwright.Arranging.Spots;
 
@@ -21,7 +23,7 @@ public static class SpotFinder
         for (var step = 0; step < solver.Lattice.Grid.Steps.Length; step++)
         {
             var states = solver.Lattice.LayerOf(step).States.Length;
-            foreach (var lick in solver.LicksAt(step))
+            foreach (var lick in solver.LicksAt(step).Concat(solver.OfferedAt(step)))
             {
                 var price = PriceOf(solver, past, lick, step, states);
                 if (price < Solver.Barrier)
@@ -32,15 +34,18 @@ public static class SpotFinder
     }
 
     /// <summary>The spans in which licks fit within a price, in order of time.</summary>
-    /// <param name="solver">The solved question.</param>
+    /// <param name="grid">The steps that the fits speak of.</param>
+    /// <param name="fits">What fits, as <see cref="Fits"/> found it.</param>
     /// <param name="within">How much dearer the break may get, thousandths of a plain melody note left out.</param>
-    public static ImmutableArray<Spot> Of(Solver solver, int within)
-    {
-        var grid = solver.Lattice.Grid;
-        return
+    /// <param name="wanted">Which licks are of interest; null for all.</param>
+    public static ImmutableArray<Spot> Of(
+        StepGrid grid,
+        ImmutableArray<LickFit> fits,
+        int within,
+        Predicate<Lick>? wanted = null
+    ) =>
         [
-            .. Fits(solver)
-                .Where(fit => fit.Price <= within)
+            .. fits.Where(fit => fit.Price <= within && (wanted is null || wanted(fit.Place.Lick)))
                 .GroupBy(fit => (fit.Place.Step, fit.Place.LastStep))
                 .OrderBy(group => group.Key)
                 .Select(group =>
@@ -59,7 +64,6 @@ public static class SpotFinder
                     );
                 }),
         ];
-    }
 
     // What the path of today gets for being like its equals in the span of a lick, less what the lick gets for it.
     private static int Forfeited(Solver solver, LickPlace place)

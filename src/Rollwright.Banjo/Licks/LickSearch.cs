@@ -10,13 +10,15 @@ namespace Rollwright.Banjo.Licks;
 /// <param name="Level">At most this level.</param>
 /// <param name="Tuning">Id of the tuning it is written in.</param>
 /// <param name="Register">Where on the neck it lies.</param>
+/// <param name="HasSlurs">With slides, hammer-ons or pull-offs, or without any.</param>
 public sealed record LickSearch(
     Chord? Chord = null,
     Chord? Next = null,
     LickRole? Role = null,
     int? Level = null,
     string? Tuning = null,
-    Register? Register = null
+    Register? Register = null,
+    bool? HasSlurs = null
 )
 {
     public ImmutableArray<Lick> In(LickBank bank) => [.. bank.Licks.Where(Matches)];
@@ -27,7 +29,8 @@ public sealed record LickSearch(
         && (Role is null || Role == lick.Role)
         && (Level is null || lick.Level <= Level)
         && (Tuning is null || Tuning == lick.Tuning.Id)
-        && (Register is null || Register == lick.Register);
+        && (Register is null || Register == lick.Register)
+        && (HasSlurs is null || HasSlurs == lick.Slurs > 0);
 
     /// <summary>Licks whose name, role, tuning and chord hold all the words, or whose tab holds the fragment.</summary>
     public static ImmutableArray<Lick> Find(LickBank bank, string wordsOrTab) =>

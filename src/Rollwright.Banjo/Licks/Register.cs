@@ -29,4 +29,13 @@ public static class Registers
             Register.Middle => "middle",
             _ => "up",
         };
+
+    /// <summary>"low on the neck", "at the middle of the neck", "up the neck".</summary>
+    public static string Place(Register register) =>
+        register switch
+        {
+            Register.Low => "low on the neck",
+            Register.Middle => "at the middle of the neck",
+            _ => "up the neck",
+        };
 }

@@ -134,6 +134,8 @@ export function watch(box, page, root, score, { bars, words }, others) {
   return {
     pause() {
       take.pause();
+      cancelAnimationFrame(frame);
+      frame = 0;
       cursor.clear();
     },
   };

@@ -1,6 +1,7 @@
 // The player's buttons and sliders: what a person does with them is asked of the player, what is heard is shown.
 
 import { Cursor } from "./cursor.js";
+import { attachPointing } from "./pointing.js";
 import { holds, loopOfAll, loopOfPhrase, loopOfSpans, loopOfWritten } from "./loops.js";
 import { Player } from "./player.js";
 
@@ -30,6 +31,8 @@ export function attach(root, page, worklet) {
   // Units a minute from the next round on; null for none.
   let nextTempo = null;
   let raised = [];
+  // The name of what is heard in between instead of the score; null for nothing.
+  let guest = null;
 
   const marked = () => [Number(part("first").value), Number(part("last").value)].sort((a, b) => a - b);
 
@@ -59,12 +62,15 @@ export function attach(root, page, worklet) {
     if (span && !holds(span, next)) next = span.from;
     heardLast = null;
     const countIn = isGoingOn ? 0 : Number(part("count").value);
-    player.play({ from: countIn > 0 ? barAt(next).at : next, countIn }).catch((why) => {
-      halt();
-      say(`The sound could not be started (${why.message}). Load the page again, or take a sound file of the break.`);
-    });
+    player.play({ from: countIn > 0 ? barAt(next).at : next, countIn }).catch(sorry);
     showState();
     follow();
+  }
+
+  function sorry(why) {
+    hush();
+    halt();
+    say(`The sound could not be started (${why.message}). Load the page again, or take a sound file of the break.`);
   }
 
   function halt() {
@@ -74,15 +80,47 @@ export function attach(root, page, worklet) {
     showState();
   }
 
-  const turn = () => (player.isPlaying ? halt() : start());
+  const turn = () => (guest !== null ? hush() : player.isPlaying ? halt() : start());
+
+  // Plays something else once from its start, with both hands, at the tempo and levels that are set.
+  function hear(name, told) {
+    if (!Player.isPossible) return start();
+    if (guest === null) halt();
+    guest = name;
+    cursor.clear();
+    player.load(told);
+    player.ask("loop", { loop: null });
+    player.ask("trade", { trade: null });
+    player.ask("open", { isOpen: false });
+    player.play().catch(sorry);
+    part("place").textContent = `lick: ${name}`;
+    showState();
+    follow();
+  }
+
+  // What is heard in between is over: the score lies there again, with all that was asked of it, where it was.
+  function hush() {
+    if (guest === null) return;
+    guest = null;
+    player.load(score);
+    setLoop();
+    setTrade();
+    player.ask("open", { isOpen: part("open").checked });
+    showState();
+    show(next);
+    cursor.clear();
+    root.dispatchEvent(new CustomEvent("heardout"));
+  }
 
   function goTo(place) {
+    hush();
     next = place;
     if (player.isPlaying) player.seek(place);
     else show(place);
   }
 
   function showState() {
+    root.dataset.hears = guest ?? "";
     part("play").textContent = player.isPlaying ? "Stop" : "Play";
     root.dataset.state = player.isPlaying ? "playing" : "still";
   }
@@ -94,6 +132,11 @@ export function attach(root, page, worklet) {
   function step() {
     frame = 0;
     const now = player.heard(early);
+    if (guest !== null) {
+      if (player.isPlaying) follow();
+      else hush();
+      return;
+    }
     if (now?.counts) part("place").textContent = "count-in";
     else if (now) {
       tellRounds(now);
@@ -140,6 +183,7 @@ export function attach(root, page, worklet) {
   }
 
   function setLoop() {
+    hush();
     part("marks").hidden = part("loop").value !== "bars";
     const span = loop();
     player.ask("loop", { loop: span });
@@ -164,6 +208,7 @@ export function attach(root, page, worklet) {
   }
 
   function setTrade() {
+    hush();
     const [every, of] = part("trade").value.split(" ");
     player.ask("trade", { trade: every ? { every: Number(every), of } : null });
   }
@@ -206,43 +251,7 @@ export function attach(root, page, worklet) {
     event.preventDefault();
   });
 
-  // A click on a note goes there, a pull of the mouse over bars loops them; on a phone the finger moves the page instead.
-  let pulled = null;
-  on(page, "pointerdown", (event) => {
-    const isDrawing = event.target.closest?.("svg.engraving, .drawing");
-    if (score && isDrawing && event.pointerType !== "touch" && event.button === 0)
-      pulled = { x: event.clientX, y: event.clientY, bar: cursor.barAt(event.clientX, event.clientY), isFar: false };
-  });
-  on(page, "pointermove", (event) => {
-    if (!pulled || pulled.bar === undefined) return;
-    pulled.isFar ||= Math.hypot(event.clientX - pulled.x, event.clientY - pulled.y) > 12;
-    const other = pulled.isFar ? cursor.barAt(event.clientX, event.clientY) : undefined;
-    if (other === undefined || other === pulled.other) return;
-    pulled.other = other;
-    const [low, high] = [Math.min(pulled.bar, other), Math.max(pulled.bar, other)];
-    cursor.markBars(score.bars.map((bar) => bar.bar).filter((bar) => bar >= low && bar <= high));
-  });
-  on(document, "pointerup", () => {
-    if (pulled?.isFar && pulled.other !== undefined)
-      loopBars(Math.min(pulled.bar, pulled.other), Math.max(pulled.bar, pulled.other));
-    else pulled = null;
-  });
-  on(
-    page,
-    "click",
-    (event) => {
-      const wasPulled = pulled?.isFar;
-      pulled = null;
-      if (wasPulled) {
-        event.stopPropagation();
-        return;
-      }
-      const stroke = event.target.closest?.("g.tab-number[id]");
-      const place = stroke && score ? cursor.placeOfStroke(stroke) : undefined;
-      if (place !== undefined) goTo(place);
-    },
-    { capture: true },
-  );
+  attachPointing(page, cursor, on, { bars: () => score?.bars ?? [], goTo, loopBars });
 
   function fill(score) {
     const loops = [
@@ -283,6 +292,7 @@ export function attach(root, page, worklet) {
   return {
     // Another break of the same piece goes on at the same place, tempo and loop; another piece begins anew.
     load(told, piece) {
+      hush();
       const isSame = score !== null && root.dataset.piece === piece;
       const wasPlaying = player.isPlaying;
       const now = player.heard();
@@ -316,8 +326,13 @@ export function attach(root, page, worklet) {
       goTo(loop()?.from ?? 0);
       start();
     },
+    hear,
+    hush,
+    // Gets the device ready; where that fails, playing says why.
+    wake: () => (Player.isPossible ? player.wake().catch(() => {}) : undefined),
     // Stretches of whole notes to go through by turns, with a name for the list of loops; it stops and waits there.
     loop(name, spans) {
+      hush();
       halt();
       given = { name, spans };
       fill(score);

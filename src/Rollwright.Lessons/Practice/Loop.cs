@@ -8,7 +8,7 @@ namespace Rollwright.Lessons.Practice;
 /// <param name="Bars">Indices of the written bars, in order of play; at least one.</param>
 /// <param name="From">Whole notes from the first bar in order of play.</param>
 /// <param name="To">Whole notes from the first bar in order of play, not itself played.</param>
-/// <param name="Name">"bar 5", "bars 5–6", "bars 7 and 9".</param>
+/// <param name="Name">As <see cref="Music.Forms.BarNumbering.Words"/> says it.</param>
 public sealed record Loop(ImmutableArray<int> Bars, Fraction From, Fraction To, string Name)
 {
     /// <summary>The bars as they follow each other where the first of them is first played; what does not follow is left out.</summary>
@@ -65,20 +65,6 @@ public sealed record Loop(ImmutableArray<int> Bars, Fraction From, Fraction To, 
         var from = order.Take(first).Aggregate(Fraction.Zero, (sum, bar) => sum + played.Bars[bar].Length);
         var bars = order[first..after];
         var to = bars.Aggregate(from, (sum, bar) => sum + played.Bars[bar].Length);
-        return new(bars, from, to, NameOf(played, bars));
-    }
-
-    // A pickup is not said: it belongs to the bar that it leads into.
-    private static string NameOf(Break played, ImmutableArray<int> bars)
-    {
-        var numbering = played.Numbering;
-        var said = bars.Where(bar => !numbering[bar].IsShortInFront).DefaultIfEmpty(bars[0]).ToList();
-        var (first, last) = (numbering[said[0]], numbering[said[^1]]);
-        if (first.Name == last.Name)
-            return $"bar {first.Name}";
-        // Into a second ending one jumps.
-        return last.Number - first.Number == said.Count - 1
-            ? $"bars {first.Name}–{last.Name}"
-            : $"bars {string.Join(", ", said.SkipLast(1).Select(bar => numbering[bar].Name))} and {last.Name}";
+        return new(bars, from, to, played.Numbering.Words(bars));
     }
 }

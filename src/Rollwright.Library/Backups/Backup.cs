@@ -10,13 +10,15 @@ using Rollwright.Library.Storage;
 namespace Rollwright.Library.Backups;
 
 /// <summary>
-/// A whole library as one zip of open formats: manifest.json, tunes.json, tunes.abc (the same texts, for any other program) and
-/// a file of JSON for each break. Moving between SQLite and PostgreSQL is a backup from one and a restore into the other.
+/// A whole library as one zip of open formats: manifest.json, tunes.json, tunes.abc (the same texts, for any other program),
+/// the licks that people set aside, and a file of JSON for each break. Moving between SQLite and PostgreSQL is a backup from one and a restore into the other.
 /// </summary>
 public static class Backup
 {
     /// <summary>A backup larger than this unpacked is refused.</summary>
     private const long MostBytes = 2_000_000_000;
+
+    private const string SetAside = "set-aside-licks.json";
 
     private static readonly JsonSerializerOptions Form = new(JsonSerializerDefaults.Web) { WriteIndented = true };
 
@@ -67,7 +69,9 @@ public static class Backup
                 .Entries.Where(entry => entry.FullName.StartsWith("breaks/", StringComparison.Ordinal))
                 .Select(entry => Read<BackupBreak>(zip, entry.FullName))
                 .ToList();
-            return await library.Change(context => AddAll(context, tunes, breaks));
+            // Backups from before there were any have none.
+            var aside = zip.GetEntry(SetAside) is null ? [] : Read<ImmutableArray<SetAsideLickRow>>(zip, SetAside);
+            return await library.Change(context => AddAll(context, tunes, breaks, aside));
         }
         catch (Exception fault) when (fault is InvalidDataException or JsonException)
         {
@@ -100,6 +104,7 @@ public static class Backup
             new BackupManifest(BackupManifest.Name, BackupManifest.Newest, clock.GetUtcNow(), tunes.Count, breaks.Count)
         );
         Write(zip, "tunes.json", tunes);
+        Write(zip, SetAside, await context.SetAsideLicks.AsNoTracking().OrderBy(row => row.Lick).ToListAsync());
         await using (var abc = new StreamWriter(zip.CreateEntry("tunes.abc").Open(), new UTF8Encoding(false)))
         {
             foreach (var tune in tunes)
@@ -134,9 +139,12 @@ public static class Backup
     private static async Task<(int, int)> AddAll(
         LibraryContext context,
         ImmutableArray<KeptTune> tunes,
-        List<BackupBreak> breaks
+        List<BackupBreak> breaks,
+        ImmutableArray<SetAsideLickRow> aside
     )
     {
+        var known = await context.SetAsideLicks.AsNoTracking().ToListAsync();
+        context.SetAsideLicks.AddRange(aside.ExceptBy(known.Select(Name), Name));
         var knownTunes = (await context.Tunes.Select(row => row.Id).ToListAsync()).ToHashSet();
         var knownBreaks = (await context.Breaks.Select(row => row.Id).ToListAsync()).ToHashSet();
         var newTunes = tunes.Where(tune => knownTunes.Add(tune.Id)).ToList();
@@ -170,6 +178,8 @@ public static class Backup
         await context.SaveChangesAsync();
         return (newTunes.Count, newBreaks.Count);
     }
+
+    private static (string, string) Name(SetAsideLickRow row) => (row.Who, row.Lick);
 
     private static void Write<T>(ZipArchive zip, string name, T value)
     {

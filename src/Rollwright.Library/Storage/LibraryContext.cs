@@ -13,6 +13,8 @@ internal abstract class LibraryContext(DbContextOptions options) : DbContext(opt
 
     public DbSet<PracticeRow> Practice => Set<PracticeRow>();
 
+    public DbSet<SetAsideLickRow> SetAsideLicks => Set<SetAsideLickRow>();
+
     /// <summary>Tunes that hold all of these words, or words that begin so; the best first.</summary>
     /// <param name="words">Folded as <see cref="Folded"/> does it; at least one.</param>
     /// <param name="most">How many at most.</param>
@@ -34,6 +36,7 @@ internal abstract class LibraryContext(DbContextOptions options) : DbContext(opt
             played.HasIndex(row => row.Tune);
         });
         model.Entity<RevisionRow>(revision => revision.HasKey(row => new { row.Break, row.Number }));
+        model.Entity<SetAsideLickRow>(aside => aside.HasKey(row => new { row.Who, row.Lick }));
         model.Entity<PracticeRow>(practice =>
             practice.HasKey(row => new
             {

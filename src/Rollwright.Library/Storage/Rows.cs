@@ -43,6 +43,14 @@ internal sealed class RevisionRow
     public required string Json { get; set; }
 }
 
+internal sealed class SetAsideLickRow
+{
+    public required string Who { get; set; }
+
+    /// <summary>Its name.</summary>
+    public required string Lick { get; set; }
+}
+
 internal sealed class PracticeRow
 {
     public Guid Break { get; set; }

@@ -64,6 +64,23 @@ public sealed class BarNumbering
     public string Place(int bar, Fraction at) =>
         string.Create(CultureInfo.InvariantCulture, $"bar {bars[bar].Name}, beat {Beat(bar, at):0.##}");
 
+    /// <summary>
+    /// "bar 5", "bars 5–6", "bars 7 and 9". A pickup is not said beside full bars: it belongs to the bar that it leads into.
+    /// </summary>
+    /// <param name="written">Indices of written bars, in order; at least one.</param>
+    public string Words(IReadOnlyList<int> written)
+    {
+        ArgumentNullException.ThrowIfNull(written);
+        var said = written.Where(bar => !bars[bar].IsShortInFront).DefaultIfEmpty(written[0]).ToList();
+        var (first, last) = (bars[said[0]], bars[said[^1]]);
+        if (first.Name == last.Name)
+            return $"bar {first.Name}";
+        // Into a second ending one jumps.
+        return last.Number - first.Number == said.Count - 1
+            ? $"bars {first.Name}–{last.Name}"
+            : $"bars {string.Join(", ", said.SkipLast(1).Select(bar => bars[bar].Name))} and {last.Name}";
+    }
+
     /// <summary>Beats from 1, where the full bar would begin: 2.5 is half way from the second to the third.</summary>
     /// <param name="bar">Index of the written bar.</param>
     /// <param name="at">Whole notes from its start.</param>

@@ -104,6 +104,8 @@ public sealed record Tune
     {
         var played = ImmutableArray.CreateBuilder<PlayedNote>();
         var start = Fraction.Zero;
+        // The bar of the written note before; a long note may have begun bars ago.
+        var last = -1;
         foreach (var index in Order)
         {
             foreach (var note in Bars[index].Notes)
@@ -114,8 +116,9 @@ public sealed record Tune
                 var joins =
                     note.TiedFromBefore
                     && played.Count > 0
-                    && (played[^1].Bar >= index - 1 || !Bars[index].Marks.EndingStart.IsEmpty)
-                    && played[^1].Bar <= index;
+                    && (last >= index - 1 || !Bars[index].Marks.EndingStart.IsEmpty)
+                    && last <= index;
+                last = index;
                 var before = joins ? Sounding(played, note.Pitch.Midi, at) : -1;
                 if (before >= 0)
                     played[before] = played[before] with { Length = played[before].Length + note.Length };

@@ -45,11 +45,9 @@ internal static class PlayerForm
         json.WriteStartArray("phrases");
         foreach (var phrase in Enumerable.Range(0, played.Bars.Length).GroupBy(phrases.Of))
         {
-            var (first, last) = (numbering[phrase.First()].Name, numbering[phrase.Last()].Name);
-            var bars = first == last ? $"bar {first}" : $"bars {first} to {last}";
             json.WriteStartObject();
             json.WriteNumber("number", phrase.Key);
-            json.WriteString("words", bars);
+            json.WriteString("words", numbering.Words([.. phrase]));
             json.WriteEndObject();
         }
         json.WriteEndArray();

@@ -50,6 +50,12 @@ export class Player {
     node.port.postMessage({ order: "play", from, countIn });
   }
 
+  // Gets the device ready before there is something to play; where nothing comes it rests again.
+  async wake() {
+    await this.#open();
+    setTimeout(() => this.#rest(), idle);
+  }
+
   stop() {
     if (!this.#isPlaying) return;
     this.#isPlaying = false;
@@ -100,6 +106,12 @@ export class Player {
   }
 
   async #ready() {
+    await this.#open();
+    this.#node ??= this.#makeNode();
+    return this.#node;
+  }
+
+  async #open() {
     if (!this.#context) {
       this.#context = new AudioContext({ latencyHint: "interactive" });
       if (!rates.includes(this.#context.sampleRate)) {
@@ -109,8 +121,6 @@ export class Player {
       this.#loaded = this.#load();
     }
     await Promise.all([this.#loaded, this.#context.resume()]);
-    this.#node ??= this.#makeNode();
-    return this.#node;
   }
 
   async #load() {

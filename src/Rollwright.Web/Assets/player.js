@@ -6,6 +6,11 @@ import { attach as attachControls } from "/assets/player/controls.js";
 export function attach(root, page) {
   const controls = attachControls(root, document.getElementById("break"), "/assets/player/worklet.js");
   root.addEventListener("passdone", ({ detail }) => page.invokeMethodAsync("TellPassDone", detail.turn));
+  root.addEventListener("heardout", () => page.invokeMethodAsync("TellHeardOut"));
+  // What will be heard is on its way from the server: the device gets ready meanwhile, under the hand that some browsers want.
+  const left = new AbortController();
+  const wake = ({ target }) => target.closest?.("[data-wakes-player]") && controls.wake();
+  document.addEventListener("click", wake, { capture: true, signal: left.signal });
   let asked = 0;
   return {
     // An answer that comes after a later question is dropped.
@@ -24,6 +29,11 @@ export function attach(root, page) {
     loop: (name, spans) => controls.loop(name, spans),
     tempo: (perMinute, withNextRound) => controls.tempo(perMinute, withNextRound),
     prepare: (wish) => controls.prepare(wish),
-    leave: () => controls.leave(),
+    hear: (name, score) => controls.hear(name, JSON.parse(score)),
+    hush: () => controls.hush(),
+    leave() {
+      left.abort();
+      return controls.leave();
+    },
   };
 }

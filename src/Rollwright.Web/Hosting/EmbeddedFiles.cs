@@ -31,6 +31,7 @@ internal static class EmbeddedFiles
         ("/assets/caret.js", "caret.js", "text/javascript"),
         ("/assets/paper.js", "paper.js", "text/javascript"),
         ("/assets/steps.js", "steps.js", "text/javascript"),
+        ("/assets/entry.js", "entry.js", "text/javascript"),
         ("/assets/icon.svg", "icon.svg", "image/svg+xml"),
     ];
 

@@ -89,7 +89,16 @@ public sealed class Workbench : IAsyncDisposable
         );
         builder.Services.AddScoped<Rehearsal>();
         builder.Services.AddSingleton(TimeProvider.System);
-        builder.Services.AddScoped(services => new Bench(services.GetRequiredService<Shelf>(), new Keeping(library)));
+        // Who shares a library is told apart by the name on their own computer.
+        builder.Services.AddScoped<ILickShelf>(_ =>
+            library is null ? new VisitLicks() : new KeptLicks(library, Environment.UserName)
+        );
+        builder.Services.AddScoped<LickChoice>();
+        builder.Services.AddScoped(services => new Bench(
+            services.GetRequiredService<Shelf>(),
+            new Keeping(library),
+            services.GetRequiredService<LickChoice>()
+        ));
         // A page elsewhere that points its own name at this machine is turned away.
         builder.Services.AddHostFiltering(filter => filter.AllowedHosts = ["127.0.0.1", "localhost"]);
 

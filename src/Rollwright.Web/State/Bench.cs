@@ -1,9 +1,11 @@
 using System.Collections.Immutable;
 using Rollwright.Arranging;
+using Rollwright.Arranging.Lattice;
 using Rollwright.Arranging.Solving;
 using Rollwright.Formats.Abc;
 using Rollwright.Library;
 using Rollwright.Music.Tunes;
+using Rollwright.Sound.Browser;
 using Rollwright.Web.Words;
 using Lock = Rollwright.Arranging.Locks.Lock;
 
@@ -19,17 +21,21 @@ public sealed class Bench
     private readonly WorkLine line = new();
     private int asked;
 
-    public Bench(Shelf shelf, Keeping? keeping = null)
+    public Bench(Shelf shelf, Keeping? keeping = null, LickChoice? licks = null)
     {
         this.shelf = shelf;
+        Licks = licks ?? new(new VisitLicks());
         Keeping = keeping ?? new(null);
         Keeping.Changed += (_, _) => Tell();
-        Inquiry = new(line);
+        Inquiry = new(line, Licks);
         Inquiry.Changed += (_, _) => Tell();
     }
 
     /// <summary>Keeps what lies here.</summary>
     public Keeping Keeping { get; }
+
+    /// <summary>The licks that are offered.</summary>
+    public LickChoice Licks { get; }
 
     public string FileName { get; private set; } = "";
 
@@ -130,7 +136,10 @@ public sealed class Bench
             (FileName, Text, Chosen, Turns) = (kept.Title, abc, 0, null);
             (Tunes, TextProblems) = TurnMaker.Read(reading);
             (Wishes, WishProblems) = (work.Wishes, []);
-            var (turn, problem) = await Make(() => TurnMaker.Resume(tune, work, revision.Words, shelf), kept.Title);
+            var (turn, problem) = await Make(
+                () => TurnMaker.Resume(tune, work, revision.Words, Licks.Own, shelf),
+                kept.Title
+            );
             if (turn is not null)
             {
                 Turns = Turns.Start(turn);
@@ -167,7 +176,7 @@ public sealed class Bench
         var tune = Tunes[Chosen];
         var before = Turns?.Now;
         var place = $"{tune.Title}: {wishes.Words}";
-        var (turn, problem) = await Make(() => TurnMaker.Arrange(tune, wishes, before, shelf), place);
+        var (turn, problem) = await Make(() => TurnMaker.Arrange(tune, wishes, before, Licks.Own, shelf), place);
         if (turn is null && problem is null)
             return;
         if (turn is not null)
@@ -188,7 +197,10 @@ public sealed class Bench
             return;
         Refusal = null;
         var said = place.Length == 0 ? words : $"{place}: {words}";
-        var (turn, problem) = await Make(() => TurnMaker.Change(before, said, change, shelf), place);
+        var (turn, problem) = await Make(
+            () => TurnMaker.Change(before, said, made => change(made.Offering(Licks.Own)), shelf),
+            place
+        );
         if (problem is not null)
         {
             Refusal = (where, problem);
@@ -234,6 +246,40 @@ public sealed class Bench
         IsMakingVersions = false;
         if (Now?.Break == now.Break)
             Versions = made;
+        Tell();
+    }
+
+    /// <summary>The lick that is heard in its place just now; null for none.</summary>
+    public LickPlace? Heard { get; private set; }
+
+    /// <summary>A lick as it would sound where it fits, as the player's score; null where hands cannot do it, which is told.</summary>
+    public async Task<string?> Hear(LickPlace place)
+    {
+        if (Now is not { } now)
+            return null;
+        Refusal = null;
+        var (score, problem) = await line.Run<(string?, Problem?)>(() =>
+        {
+            try
+            {
+                return (PlayerScore.WriteText(LickTrial.Hear(now.Arrangement.Offering(Licks.Own), place)), null);
+            }
+            catch (ArrangeException no)
+            {
+                return (null, Problem.Refusal(no.Message, place.Lick.Name));
+            }
+        });
+        Heard = score is null ? null : place;
+        if (problem is not null)
+            Refusal = (AskedAt.Spots, problem);
+        Tell();
+        return score;
+    }
+
+    /// <summary>It was heard to its end, or broken off.</summary>
+    public void HeardOut()
+    {
+        Heard = null;
         Tell();
     }
 

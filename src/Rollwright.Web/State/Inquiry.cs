@@ -13,11 +13,25 @@ namespace Rollwright.Web.State;
 /// What is asked about the arrangement that is shown: its spots, and, where someone wants to know, the reason of a step,
 /// the terms, the advice. Worked out away from the page's own thread; null while it is.
 /// </summary>
-public sealed class Inquiry(WorkLine line)
+public sealed class Inquiry
 {
+    private readonly WorkLine line;
+    private readonly LickChoice licks;
+
+    // Of the turn asked about last, with what was found of it; only work in the line touches it.
+    private (Turn Turn, Arrangement Made)? offering;
+
     private Turn? about;
+    private int asked;
     private bool wantsTerms;
     private (Tune Tune, string? Key, int Level)? advisedOn;
+
+    public Inquiry(WorkLine line, LickChoice licks)
+    {
+        ArgumentNullException.ThrowIfNull(licks);
+        (this.line, this.licks) = (line, licks);
+        licks.Changed += (_, _) => _ = about is { } turn ? FindSpots(turn) : Task.CompletedTask;
+    }
 
     /// <summary>How much dearer a lick may make the break, thousandths of a plain melody note left out.</summary>
     public int Within { get; private set; } = Arrangement.UsualSpotPrice;
@@ -29,6 +43,13 @@ public sealed class Inquiry(WorkLine line)
 
     /// <summary>The step that was chosen; null for none.</summary>
     public int? Step { get; private set; }
+
+    /// <summary>The other end of what is chosen, before or behind the step; null where it is the step alone.</summary>
+    public int? Until { get; private set; }
+
+    /// <summary>First and last step of what is chosen; null for nothing.</summary>
+    public (int First, int Last)? Chosen =>
+        Step is { } step ? (Math.Min(step, Until ?? step), Math.Max(step, Until ?? step)) : null;
 
     /// <summary>The string that a typed fret is put on, 1 to 5.</summary>
     public int String { get; private set; } = 3;
@@ -55,7 +76,7 @@ public sealed class Inquiry(WorkLine line)
     {
         var steps = turn?.Arrangement.Grid.Steps.Length ?? 0;
         if (turn is null || about is null || about.Arrangement.Grid.Steps.Length != steps)
-            (Step, Opened) = (null, null);
+            (Step, Until, Opened) = (null, null, null);
         about = turn;
         (Spots, Reasons, Terms) = (null, null, null);
         if (turn is null)
@@ -83,8 +104,19 @@ public sealed class Inquiry(WorkLine line)
         if (about is not { } turn)
             return Task.CompletedTask;
         Step = step is { } wanted ? Math.Clamp(wanted, 0, turn.Arrangement.Grid.Steps.Length - 1) : null;
+        Until = null;
         Tell();
         return FindReasons(turn);
+    }
+
+    /// <summary>Chooses the steps from the chosen one to another.</summary>
+    public void Extend(int until)
+    {
+        if (about is not { } turn || Step is not { } step)
+            return;
+        var other = Math.Clamp(until, 0, turn.Arrangement.Grid.Steps.Length - 1);
+        Until = other == step ? null : other;
+        Tell();
     }
 
     public void ChooseString(int banjoString)
@@ -138,11 +170,16 @@ public sealed class Inquiry(WorkLine line)
 
     private async Task FindSpots(Turn turn)
     {
-        var within = Within;
-        var spots = await line.Run(() =>
-            turn == about && within == Within ? turn.Arrangement.Spots(within) : (ImmutableArray<Spot>?)null
-        );
-        if (turn != about || within != Within || spots is null)
+        var mine = ++asked;
+        var spots = await line.Run<ImmutableArray<Spot>?>(() =>
+        {
+            if (turn != about || mine != Volatile.Read(ref asked))
+                return null;
+            var made = offering is var (known, its) && known == turn ? its : turn.Arrangement;
+            offering = (turn, made = made.Offering(licks.Own));
+            return made.Spots(Within, licks.Offers);
+        });
+        if (turn != about || mine != asked || spots is null)
             return;
         Spots = spots;
         // What no lick fits any more is no spot to stand open.

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Rollwright.Arranging;
 using Rollwright.Arranging.Locks;
 using Rollwright.Arranging.Styles;
+using Rollwright.Banjo.Licks;
 using Rollwright.Banjo.Tunings;
 using Rollwright.Formats.Abc;
 using Rollwright.Formats.Messages;
@@ -37,13 +38,14 @@ internal static class TurnMaker
     /// <param name="tune">The tune.</param>
     /// <param name="wishes">What is asked for.</param>
     /// <param name="before">What is shown now, of the same tune; null for nothing. Of its locks stays what still makes sense.</param>
+    /// <param name="own">Licks that are offered besides those of the program.</param>
     /// <param name="shelf">Where the browser finds what was made.</param>
     /// <exception cref="ArrangeException">The wishes or the tune stand in the way.</exception>
-    public static Turn Arrange(Tune tune, Wishes wishes, Turn? before, Shelf shelf)
+    public static Turn Arrange(Tune tune, Wishes wishes, Turn? before, ImmutableArray<Lick> own, Shelf shelf)
     {
         var keeps = before is not null && before.Wishes with { Instead = wishes.Instead } == wishes;
         var words = before is null ? "the tune arranged" : wishes.WordsSince(before.Wishes);
-        var made = keeps ? before!.Break : Arranger.Arrange(tune, OptionsOf(tune, wishes));
+        var made = keeps ? before!.Break : Arranger.Arrange(tune, OptionsOf(tune, wishes)).Offering(own);
         ImmutableArray<(Lock Lock, string Why)> letGo = [];
         if (!keeps && before is not null)
             (made, letGo) = LockCarrying.Carry(before.Break.Locks, before.Break, made);
@@ -54,10 +56,10 @@ internal static class TurnMaker
         ImmutableArray<(Lock Lock, string Why)> more = [];
         if (before.Wishes.Instead is not null)
         {
-            ImmutableArray<Lock> own = [.. before.Arrangement.Locks.Except(before.Break.Locks)];
-            more = [.. own.Select(kept => (kept, "something else is played"))];
+            ImmutableArray<Lock> besides = [.. before.Arrangement.Locks.Except(before.Break.Locks)];
+            more = [.. besides.Select(kept => (kept, "something else is played"))];
             if (before.Wishes.Instead == wishes.Instead)
-                (shown, more) = LockCarrying.Carry(own, before.Arrangement, shown);
+                (shown, more) = LockCarrying.Carry(besides, before.Arrangement, shown);
         }
         return Of(words, wishes, made, shown, differs, shelf) with
         {
@@ -67,9 +69,9 @@ internal static class TurnMaker
 
     /// <summary>A piece of work as it was kept. Locks that have no place any more are let go, and named.</summary>
     /// <exception cref="ArrangeException">The wishes or the tune stand in the way.</exception>
-    public static Turn Resume(Tune tune, Work work, string words, Shelf shelf)
+    public static Turn Resume(Tune tune, Work work, string words, ImmutableArray<Lick> own, Shelf shelf)
     {
-        var (made, left) = Relock(Arranger.Arrange(tune, OptionsOf(tune, work.Wishes)), work.Locks);
+        var (made, left) = Relock(Arranger.Arrange(tune, OptionsOf(tune, work.Wishes)).Offering(own), work.Locks);
         var (shown, differs) = work.Wishes.Instead?.MakeOf(made, work.Level) ?? (made, null);
         if (work.Wishes.Instead is not null)
         {

@@ -26,7 +26,7 @@ public static class PlaceWords
         return (isWhole, from == to) switch
         {
             (true, true) => $"bar {from}",
-            (true, false) => $"bars {from} to {to}",
+            (true, false) => $"bars {from}–{to}",
             (_, true) => $"{Of(grid, first)} to {Beat(grid, lastBar, grid.Steps[last].At)}",
             _ => $"{Of(grid, first)} to {Of(grid, last)}",
         };

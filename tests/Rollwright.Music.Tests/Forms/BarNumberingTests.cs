@@ -52,6 +52,19 @@ public class BarNumberingTests
     }
 
     [Theory]
+    [InlineData("a d d", "0", "bar 0")]
+    [InlineData("a d d", "0 1 2", "bars 1–2")]
+    [InlineData("a d d", "2", "bar 2")]
+    [InlineData("d 1d] 2d. d", "0 2 3", "bars 1, 3 and 4")]
+    [InlineData("d 1d] 2d. d", "0 2", "bars 1 and 3")]
+    [InlineData("[a d c] [a d c]", "2 3 4", "bars 2–3")]
+    public void Several_bars_are_said_by_their_numbers_and_a_pickup_goes_with_the_bar_it_leads_into(
+        string bars,
+        string some,
+        string words
+    ) => Of(bars).Words([.. some.Split(' ').Select(int.Parse)]).Should().Be(words);
+
+    [Theory]
     [InlineData("a d", 0, "bar 0, beat 4")]
     [InlineData("b d", 0, "bar 0, beat 3")]
     [InlineData("d d", 1, "bar 2, beat 1")]

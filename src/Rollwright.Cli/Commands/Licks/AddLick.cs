@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using Rollwright.Banjo.Licks;
 using Rollwright.Banjo.Tunings;
@@ -70,36 +71,22 @@ internal static class AddLick
         return Exit.Done;
     }
 
-    private static (Lick Lick, Chord[] Others) WorkedOut(ParseResult parsed)
-    {
-        var tuning = LickOptions.TuningOf(parsed.GetValue(TuningId)) ?? TuningTable.OpenG;
-        var next = LickOptions.ChordOf(parsed.GetValue(Next), "--next");
-        var named = LickOptions.ChordOf(parsed.GetValue(ChordName), "--chord");
-        var level = LickOptions.LevelOf(parsed.GetValue(Level));
-        var steps = Read(parsed.GetRequiredValue(Tab));
-        var guess = LickGuess.Of(tuning, steps, next, LickOptions.RoleOf(parsed.GetValue(Role)), Threes(parsed));
-        var lick = new Lick(
-            parsed.GetRequiredValue(Name).Trim(),
-            guess.Role,
-            tuning,
-            named ?? guess.Chords[0],
-            level ?? guess.Level,
-            guess.IsInThrees,
-            steps
-        )
-        {
-            Next = next,
-        };
-        Chord[] others =
-        [
-            .. guess
-                .Chords.Where(chord => chord != lick.Chord && ChordFit.Misfits(lick with { Chord = chord }).IsEmpty)
-                .Take(2),
-        ];
-        return (lick, others);
-    }
+    private static LickProposal WorkedOut(ParseResult parsed) =>
+        LickProposal.Of(
+            parsed.GetRequiredValue(Name),
+            LickOptions.TuningOf(parsed.GetValue(TuningId)) ?? TuningTable.OpenG,
+            Read(parsed.GetRequiredValue(Tab)),
+            new()
+            {
+                Next = LickOptions.ChordOf(parsed.GetValue(Next), "--next"),
+                Chord = LickOptions.ChordOf(parsed.GetValue(ChordName), "--chord"),
+                Level = LickOptions.LevelOf(parsed.GetValue(Level)),
+                Role = LickOptions.RoleOf(parsed.GetValue(Role)),
+                IsInThrees = Threes(parsed),
+            }
+        );
 
-    private static System.Collections.Immutable.ImmutableArray<LickStep> Read(string tab)
+    private static ImmutableArray<LickStep> Read(string tab)
     {
         try
         {
@@ -120,9 +107,9 @@ internal static class AddLick
             var other => throw new RequestException($"--beats: '{other}' is neither twos nor threes"),
         };
 
-    private static void Show(Lick lick, Chord[] others)
+    private static void Show(Lick lick, ImmutableArray<Chord> others)
     {
-        Exit.Say($"{lick.Name}: {LickWords.Facts(lick)}");
+        Exit.Say($"{lick.Name}: {LickFacts.Of(lick)}");
         if (others.Length > 0)
             Exit.Say($"it fits {string.Join(" and ", others)} too; --chord says which is meant");
         Console.Error.Write(TextTabWriter.Write(LickBreak.Of(lick), LickWords.TabStyle));

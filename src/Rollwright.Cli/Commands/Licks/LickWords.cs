@@ -4,18 +4,11 @@ using Rollwright.Formats.TextTab;
 
 namespace Rollwright.Cli.Commands.Licks;
 
-/// <summary>What is said of a lick: a row of a list, a line of facts, or JSON.</summary>
+/// <summary>What is said of a lick: a row of a list, or JSON.</summary>
 internal static class LickWords
 {
     /// <summary>A lick is learnt with both hands' fingers.</summary>
     public static TextTabOptions TabStyle { get; } = new(LeftFingers: true);
-
-    /// <summary>"fill over G, level 2, 8 steps in twos, low on the neck, 1 slur, open G".</summary>
-    public static string Facts(Lick lick) =>
-        $"{LickRoles.Word(lick.Role)} over {lick.Chord}"
-        + (lick.Next is { } next ? $", leads to {next}" : "")
-        + $", level {lick.Level}, {lick.Length} steps in {Beats(lick)}, {Place(lick.Register)}"
-        + $", {lick.Slurs} slur{(lick.Slurs == 1 ? "" : "s")}, {lick.Tuning.Name}";
 
     public static void PrintList(BankFile file, IReadOnlyCollection<Lick> licks)
     {
@@ -62,22 +55,12 @@ internal static class LickWords
             next = lick.Next?.ToString(),
             tuning = lick.Tuning.Id,
             level = lick.Level,
-            beats = Beats(lick),
+            beats = LickFacts.Beats(lick),
             steps = lick.Length,
             register = Registers.Word(lick.Register),
             slurs = lick.Slurs,
             leftFingers = lick.LeftFingers,
             tab = LickTabWriter.Write(lick.Steps),
             own = file.IsOwn(lick),
-        };
-
-    private static string Beats(Lick lick) => lick.IsInThrees ? "threes" : "twos";
-
-    private static string Place(Register register) =>
-        register switch
-        {
-            Register.Low => "low on the neck",
-            Register.Middle => "at the middle of the neck",
-            _ => "up the neck",
         };
 }

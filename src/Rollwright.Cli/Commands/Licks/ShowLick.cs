@@ -52,9 +52,7 @@ internal static class ShowLick
 
     private static void Print(BankFile file, Lick lick)
     {
-        Console.WriteLine(
-            $"{file.Bank.NumberOf(lick)}: {LickWords.Facts(lick)}{(file.IsOwn(lick) ? ", your own" : "")}"
-        );
+        Console.WriteLine($"{file.Bank.NumberOf(lick)}: {LickFacts.Of(lick)}{(file.IsOwn(lick) ? ", your own" : "")}");
         Console.WriteLine(LickTabWriter.Write(lick.Steps));
         Console.WriteLine();
         Console.Write(TextTabWriter.Write(LickBreak.Of(lick), LickWords.TabStyle));

@@ -139,7 +139,7 @@ internal sealed class AbcBody
         var length = sign.Length * new Fraction(sign.Value.Actual, sign.Value.Normal) / unit;
         if (sign.Notes.IsEmpty)
         {
-            text.Append('z').Append(Times(length));
+            text.Append('z').Append(NoteText.Times(length));
             return;
         }
         var isTogether = sign.Notes.Length > 1;
@@ -147,25 +147,13 @@ internal sealed class AbcBody
             text.Append('[');
         foreach (var note in sign.Notes)
         {
-            text.Append(accidentals.Of(note.Pitch)).Append(Name(note.Pitch));
+            text.Append(accidentals.Of(note.Pitch)).Append(NoteText.Name(note.Pitch));
             if (!isTogether)
-                text.Append(Times(length));
+                text.Append(NoteText.Times(length));
             if (sign.GoesOn || next.Any(one => one.TiedFromBefore && one.Pitch.Midi == note.Pitch.Midi))
                 text.Append('-');
         }
         if (isTogether)
-            text.Append(']').Append(Times(length));
+            text.Append(']').Append(NoteText.Times(length));
     }
-
-    private static string Times(Fraction times) =>
-        times == new Fraction(1) ? ""
-        : times.Denominator == 1 ? $"{times.Numerator}"
-        : times.Numerator == 1 ? $"/{times.Denominator}"
-        : $"{times.Numerator}/{times.Denominator}";
-
-    // C4 is C, C5 is c; an octave more is ' and an octave less is ,.
-    private static string Name(Music.Pitches.Pitch pitch) =>
-        pitch.Octave >= 5
-            ? char.ToLowerInvariant($"{pitch.Name.Letter}"[0]) + new string('\'', pitch.Octave - 5)
-            : pitch.Name.Letter + new string(',', Math.Max(0, 4 - pitch.Octave));
 }

@@ -17,13 +17,6 @@ internal sealed class WrittenAccidentals(Key key)
         if (pitch.Name.Alter == key.AlterOf(letter) && !doubtful.Contains(letter))
             return "";
         doubtful.Add(letter);
-        return pitch.Name.Alter switch
-        {
-            -2 => "__",
-            -1 => "_",
-            0 => "=",
-            1 => "^",
-            _ => "^^",
-        };
+        return NoteText.Accidental(pitch.Name.Alter);
     }
 }

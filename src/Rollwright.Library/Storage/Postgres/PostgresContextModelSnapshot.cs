@@ -116,6 +116,19 @@ namespace Rollwright.Library.Storage.Postgres
                     b.ToTable("Revisions");
                 });
 
+            modelBuilder.Entity("Rollwright.Library.Storage.SetAsideLickRow", b =>
+                {
+                    b.Property<string>("Who")
+                        .HasColumnType("text");
+
+                    b.Property<string>("Lick")
+                        .HasColumnType("text");
+
+                    b.HasKey("Who", "Lick");
+
+                    b.ToTable("SetAsideLicks");
+                });
+
             modelBuilder.Entity("Rollwright.Library.Storage.TuneRow", b =>
                 {
                     b.Property<long>("Number")

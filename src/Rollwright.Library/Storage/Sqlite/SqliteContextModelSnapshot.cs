@@ -109,6 +109,19 @@ namespace Rollwright.Library.Storage.Sqlite
                     b.ToTable("Revisions");
                 });
 
+            modelBuilder.Entity("Rollwright.Library.Storage.SetAsideLickRow", b =>
+                {
+                    b.Property<string>("Who")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Lick")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Who", "Lick");
+
+                    b.ToTable("SetAsideLicks");
+                });
+
             modelBuilder.Entity("Rollwright.Library.Storage.TuneRow", b =>
                 {
                     b.Property<long>("Number")
