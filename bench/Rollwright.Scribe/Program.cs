@@ -13,7 +13,7 @@ var now = (await library.CurrentAsync(played))!.Number;
 while (true)
 {
     // As long as a break of 32 bars.
-    var draft = new Draft($"change {now + 1}", "", new string('x', 20_000));
+    var draft = new Draft(Guid.NewGuid(), $"change {now + 1}", "", new string('x', 20_000));
     if (await library.SaveAsync(played, now, draft) is not SaveOutcome.Saved { Revision: { } revision })
         return 1;
     now = revision.Number;

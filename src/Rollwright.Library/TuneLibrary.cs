@@ -108,11 +108,13 @@ public sealed class TuneLibrary
             return true;
         });
 
-    /// <summary>A new break of a tune with its first revision.</summary>
+    /// <summary>A new break of a tune with its first revision; the break that this draft began already, where it did.</summary>
     public Task<KeptBreak> BeginAsync(Guid tune, string title, Draft first) =>
         Change(async context =>
         {
             var now = clock.GetUtcNow();
+            if (await KeptAs(context, first) is { } kept)
+                return Mapping.Kept(await context.Breaks.AsNoTracking().SingleAsync(row => row.Id == kept.Break));
             var row = new BreakRow
             {
                 Id = Guid.CreateVersion7(now),
@@ -123,7 +125,7 @@ public sealed class TuneLibrary
             };
             context.Breaks.Add(row);
             context.Revisions.Add(
-                Mapping.Row(row.Id, new(1, null, now, first.By, first.Words, first.Wishes, first.Break))
+                Mapping.Row(row.Id, new(1, null, now, first.By, first.Words, first.Wishes, first.Break, first.Id))
             );
             await context.SaveChangesAsync();
             return Mapping.Kept(row);
@@ -170,7 +172,10 @@ public sealed class TuneLibrary
     /// <summary>The revision that is shown; null where there is no such break.</summary>
     public Task<Revision?> CurrentAsync(Guid id) => Do(context => CurrentOf(context, id));
 
-    /// <summary>Adds a revision after the one that it was made of; where another came between, that one is the answer.</summary>
+    /// <summary>
+    /// Adds a revision after the one that it was made of; where another came between, that one is the answer. A draft that is
+    /// kept already is the revision that it became, so that whoever did not hear the answer may ask again.
+    /// </summary>
     /// <exception cref="LibraryException">There is no such break, or the library cannot take it now.</exception>
     public Task<SaveOutcome> SaveAsync(Guid id, int basedOn, Draft draft) =>
         Change<SaveOutcome>(async context =>
@@ -179,6 +184,8 @@ public sealed class TuneLibrary
             var last = await context.Revisions.Where(row => row.Break == id).MaxAsync(row => (int?)row.Number);
             if (last is not { } number)
                 throw Missing();
+            if (await KeptAs(context, draft) is { } kept)
+                return new SaveOutcome.Saved(Mapping.Kept(kept));
             // The row says who comes second, also of two programs.
             var moved = await context
                 .Breaks.Where(row => row.Id == id && row.Current == basedOn)
@@ -186,8 +193,20 @@ public sealed class TuneLibrary
                     set.SetProperty(row => row.Current, number + 1).SetProperty(row => row.ChangedAt, now)
                 );
             if (moved == 0)
-                return new SaveOutcome.Conflict(await CurrentOf(context, id) ?? throw Missing());
-            var revision = new Revision(number + 1, basedOn, now, draft.By, draft.Words, draft.Wishes, draft.Break);
+                // On a server the same draft, sent twice at once, may have come in while this one waited for the row.
+                return await KeptAs(context, draft) is { } twin
+                    ? new SaveOutcome.Saved(Mapping.Kept(twin))
+                    : new SaveOutcome.Conflict(await CurrentOf(context, id) ?? throw Missing());
+            var revision = new Revision(
+                number + 1,
+                basedOn,
+                now,
+                draft.By,
+                draft.Words,
+                draft.Wishes,
+                draft.Break,
+                draft.Id
+            );
             context.Revisions.Add(Mapping.Row(id, revision));
             await context.SaveChangesAsync();
             return new SaveOutcome.Saved(revision);
@@ -211,7 +230,10 @@ public sealed class TuneLibrary
                     .FirstOrDefaultAsync()
         );
 
-    /// <summary>Shows another revision that is kept; where another came between, that one is the answer and nothing is changed.</summary>
+    /// <summary>
+    /// Shows another revision that is kept; where another came between, that one is the answer and nothing is changed. Where it is
+    /// shown already, it stays so.
+    /// </summary>
     public Task<SaveOutcome> GoAsync(Guid id, int basedOn, int to) =>
         Change<SaveOutcome>(async context =>
         {
@@ -224,9 +246,10 @@ public sealed class TuneLibrary
                 .ExecuteUpdateAsync(set =>
                     set.SetProperty(row => row.Current, to).SetProperty(row => row.ChangedAt, now)
                 );
-            return moved == 0
-                ? new SaveOutcome.Conflict(await CurrentOf(context, id) ?? throw Missing())
-                : new SaveOutcome.Saved(Mapping.Kept(next));
+            if (moved == 1)
+                return new SaveOutcome.Saved(Mapping.Kept(next));
+            var shown = await CurrentOf(context, id) ?? throw Missing();
+            return shown.Number == to ? new SaveOutcome.Saved(shown) : new SaveOutcome.Conflict(shown);
         });
 
     /// <summary>Adds what was practised to what is kept of that day and phrase.</summary>
@@ -302,6 +325,9 @@ public sealed class TuneLibrary
             await context.SaveChangesAsync();
             return Mapping.Kept(next);
         });
+
+    private static Task<RevisionRow?> KeptAs(LibraryContext context, Draft draft) =>
+        context.Revisions.AsNoTracking().SingleOrDefaultAsync(row => row.Draft == draft.Id);
 
     private static async Task<Revision?> CurrentOf(LibraryContext context, Guid id) =>
         await context

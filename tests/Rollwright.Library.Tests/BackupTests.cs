@@ -19,9 +19,11 @@ public class BackupTests
         await using var other = await Shelf.OpenAsync(toServer);
         var tunes = Enumerable.Range(0, 40).Select(i => Shelf.Tune($"Tune {i} é", tags: [$"tag {i % 3}"])).ToList();
         await one.Library.AddAsync(tunes);
-        var id = (await one.Library.BeginAsync(tunes[3].Id, "mine", new("begun", "{\"Level\":3}", "{}", "me"))).Id;
+        var id = (
+            await one.Library.BeginAsync(tunes[3].Id, "mine", new(Guid.NewGuid(), "begun", "{\"Level\":3}", "{}", "me"))
+        ).Id;
         for (var i = 1; i < 6; i++)
-            await one.Library.SaveAsync(id, i, new($"change {i}", "", "{}"));
+            await one.Library.SaveAsync(id, i, new(Guid.NewGuid(), $"change {i}", "", "{}"));
         await one.Library.UndoAsync(id);
         await one.Library.PractiseAsync(id, new(new(2026, 3, 2), 2, 60, 5, 1));
         var file = Path.Combine(one.Folder, "backup.zip");

@@ -13,7 +13,7 @@ public class KilledTests
         await using var shelf = await Shelf.OpenAsync();
         var tune = Shelf.Tune("Test");
         await shelf.Library.AddAsync([tune]);
-        var id = (await shelf.Library.BeginAsync(tune.Id, "Test", new("change 1", "", "{}"))).Id;
+        var id = (await shelf.Library.BeginAsync(tune.Id, "Test", new(Guid.NewGuid(), "change 1", "", "{}"))).Id;
         var random = new Random(20260302);
         var acknowledged = 1;
         for (var round = 0; round < Times; round++)

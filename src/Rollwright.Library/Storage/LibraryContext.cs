@@ -33,7 +33,11 @@ internal abstract class LibraryContext(DbContextOptions options) : DbContext(opt
             played.HasIndex(row => row.Id).IsUnique();
             played.HasIndex(row => row.Tune);
         });
-        model.Entity<RevisionRow>(revision => revision.HasKey(row => new { row.Break, row.Number }));
+        model.Entity<RevisionRow>(revision =>
+        {
+            revision.HasKey(row => new { row.Break, row.Number });
+            revision.HasIndex(row => row.Draft).IsUnique();
+        });
         model.Entity<PracticeRow>(practice =>
             practice.HasKey(row => new
             {

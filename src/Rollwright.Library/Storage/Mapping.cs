@@ -47,7 +47,7 @@ internal static class Mapping
     public static KeptPractice Kept(PracticeRow row) => new(row.Day, row.Phrase, row.Tempo, row.Clean, row.Spoiled);
 
     public static Revision Kept(RevisionRow row) =>
-        new(row.Number, row.Parent, row.At, row.By, row.Words, row.Wishes, row.Json);
+        new(row.Number, row.Parent, row.At, row.By, row.Words, row.Wishes, row.Json, row.Draft);
 
     public static RevisionRow Row(Guid id, Revision revision) =>
         new()
@@ -60,6 +60,7 @@ internal static class Mapping
             Words = revision.Words,
             Wishes = revision.Wishes,
             Json = revision.Break,
+            Draft = revision.Draft,
         };
 
     // Fields of ABC that hold words rather than music: titles, rhythm, origin, history, notes, words.

@@ -41,6 +41,9 @@ internal sealed class RevisionRow
     public required string Words { get; set; }
     public required string Wishes { get; set; }
     public required string Json { get; set; }
+
+    /// <summary>No two have the same; null of those kept before drafts had an id.</summary>
+    public Guid? Draft { get; set; }
 }
 
 internal sealed class PracticeRow

@@ -96,6 +96,9 @@ namespace Rollwright.Library.Storage.Postgres
                         .IsRequired()
                         .HasColumnType("text");
 
+                    b.Property<Guid?>("Draft")
+                        .HasColumnType("uuid");
+
                     b.Property<string>("Json")
                         .IsRequired()
                         .HasColumnType("text");
@@ -112,6 +115,9 @@ namespace Rollwright.Library.Storage.Postgres
                         .HasColumnType("text");
 
                     b.HasKey("Break", "Number");
+
+                    b.HasIndex("Draft")
+                        .IsUnique();
 
                     b.ToTable("Revisions");
                 });

@@ -89,6 +89,9 @@ namespace Rollwright.Library.Storage.Sqlite
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<Guid?>("Draft")
+                        .HasColumnType("TEXT");
+
                     b.Property<string>("Json")
                         .IsRequired()
                         .HasColumnType("TEXT");
@@ -105,6 +108,9 @@ namespace Rollwright.Library.Storage.Sqlite
                         .HasColumnType("TEXT");
 
                     b.HasKey("Break", "Number");
+
+                    b.HasIndex("Draft")
+                        .IsUnique();
 
                     b.ToTable("Revisions");
                 });
