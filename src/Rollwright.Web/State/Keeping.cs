@@ -111,44 +111,44 @@ public sealed class Keeping(TuneLibrary? library, TimeSpan? pause = null)
     }
 
     /// <summary>Keeps a turn that is shown now, behind those that wait.</summary>
-    public Task KeepAsync(Turn turn, Tune tune)
+    public void Keep(Turn turn, Tune tune)
     {
         ArgumentNullException.ThrowIfNull(turn);
         if (library is null)
-            return Task.CompletedTask;
+            return;
         // Its text alone waits here: a turn holds the whole lattice.
         var draft = new Draft(turn.Id, turn.Words, Work.Of(turn).Write(), JsonWriter.Write(turn.Made.Break));
         lock (gate)
         {
             waiting.Enqueue(new(piece, tune, turn.Made.Break.Title, draft));
             if (State == KeepState.Conflict)
-                return Task.CompletedTask;
+                return;
             (State, Why) = (KeepState.Keeping, "");
         }
         Tell();
-        return Run();
+        Run();
     }
 
     /// <summary>Tries at once what could not be kept.</summary>
-    public Task TryAgain() => State == KeepState.Conflict ? Task.CompletedTask : Run();
+    public void TryAgain() => Run();
 
     /// <summary>After a conflict: what is on the page comes after what the other did; theirs stays in the line.</summary>
-    public Task KeepMine()
+    public void KeepMine()
     {
         lock (gate)
         {
             if (Theirs is not { } theirs)
-                return Task.CompletedTask;
+                return;
             piece.ComesAfter(theirs);
             Theirs = null;
             (State, Why) = (KeepState.Keeping, "");
         }
         Tell();
-        return Run();
+        Run();
     }
 
-    // All that waits, in its order, by one at a time.
-    private async Task Run()
+    // All that waits, in its order, by one at a time; away from the page's own thread, for a database may let it wait.
+    private void Run()
     {
         lock (gate)
         {
@@ -156,6 +156,11 @@ public sealed class Keeping(TuneLibrary? library, TimeSpan? pause = null)
                 return;
             isRunning = true;
         }
+        _ = Task.Run(PutAll);
+    }
+
+    private async Task PutAll()
+    {
         try
         {
             while (Next() is { } next)
@@ -260,7 +265,7 @@ public sealed class Keeping(TuneLibrary? library, TimeSpan? pause = null)
         await Task.Delay(again);
         lock (gate)
             isPausing = false;
-        await Run();
+        Run();
     }
 
     private void Say(KeepState state, string why)
