@@ -1,4 +1,6 @@
 using Microsoft.Data.Sqlite;
+using Microsoft.EntityFrameworkCore;
+using Rollwright.Library.Storage;
 
 namespace Rollwright.Library.Tests;
 
@@ -37,6 +39,27 @@ public class FaultTests
         }
         await shelf.Library.AddAsync([Shelf.Tune("One")]);
         (await shelf.Library.CountAsync()).Should().Be(1);
+    }
+
+    // SQLite's own limit on the pages of a file answers as a full disk does, on any machine; a disk that is really full: KeepingInNeedTests.
+    [Fact]
+    public async Task A_file_that_may_not_grow_is_a_full_disk_and_nothing_is_half_done()
+    {
+        await using var shelf = await Shelf.OpenAsync();
+        await shelf.Library.AddAsync([Shelf.Tune("One")]);
+        var add = () =>
+            shelf.Library.Change(async context =>
+            {
+                await context.Database.ExecuteSqlRawAsync("PRAGMA max_page_count=1");
+                for (var i = 0; i < 100; i++)
+                {
+                    context.Tunes.Add(Mapping.Row(Shelf.Tune($"Many {i}", new string('x', 1_000))));
+                    await context.SaveChangesAsync();
+                }
+                return true;
+            });
+        (await add.Should().ThrowAsync<LibraryException>()).WithMessage("*the disk is full; make room, then try again");
+        (await shelf.Library.TunesAsync(10)).Should().ContainSingle().Which.Title.Should().Be("One");
     }
 
     [Fact]
