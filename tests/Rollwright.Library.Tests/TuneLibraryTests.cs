@@ -1,3 +1,4 @@
+using Npgsql;
 using Rollwright.Library.Kept;
 
 namespace Rollwright.Library.Tests;
@@ -96,6 +97,32 @@ public class TuneLibraryTests
         (await shelf.Library.GoAsync(id, 3, 2)).Should().BeOfType<SaveOutcome.Conflict>();
 
         static int Number(SaveOutcome outcome) => outcome.Should().BeOfType<SaveOutcome.Saved>().Which.Revision.Number;
+    }
+
+    [Fact]
+    public async Task Where_the_answer_of_the_server_is_lost_the_change_is_there_and_trying_again_finds_it()
+    {
+        await using var shelf = await Shelf.OpenAsync(onServer: true);
+        var direct = new NpgsqlConnectionStringBuilder(shelf.Place.Connection);
+        using var wire = new Wire(direct.Port);
+        var place = new LibraryPlace(null, $"{new NpgsqlConnectionStringBuilder($"{direct}") { Port = wire.Port }}");
+        var library = await TuneLibrary.OpenAsync(place, TimeProvider.System);
+        var tune = Shelf.Tune("Test");
+        await library.AddAsync([tune]);
+        var (first, second) = (Draft(1), Draft(2));
+
+        wire.LosesNextCommit = true;
+        var begin = () => library.BeginAsync(tune.Id, "Test", first);
+        await begin.Should().ThrowAsync<LibraryException>();
+        (await shelf.Library.BreaksAsync()).Should().ContainSingle("it was done, though nobody heard so");
+        var id = (await library.BeginAsync(tune.Id, "Test", first)).Id;
+
+        wire.LosesNextCommit = true;
+        var save = () => library.SaveAsync(id, 1, second);
+        await save.Should().ThrowAsync<LibraryException>();
+        (await library.SaveAsync(id, 1, second)).Should().BeOfType<SaveOutcome.Saved>();
+        (await shelf.Library.BreaksAsync()).Should().ContainSingle();
+        (await shelf.Library.RevisionsAsync(id)).Should().HaveCount(2);
     }
 
     [Theory]

@@ -63,6 +63,42 @@ internal static class Mapping
             Draft = revision.Draft,
         };
 
+    public static KeptLick Kept(OwnLickRow row) => new(row.Id, row.Name, row.Row, row.AddedAt);
+
+    public static OwnLickRow Row(KeptLick lick) =>
+        new()
+        {
+            Id = lick.Id,
+            Name = lick.Name,
+            Row = lick.Row,
+            AddedAt = lick.AddedAt,
+        };
+
+    public static KeptLesson Kept(LessonRow row) => new(row.Id, row.Break, row.Title, row.Edits, row.ChangedAt);
+
+    public static LessonRow Row(KeptLesson lesson) =>
+        new()
+        {
+            Id = lesson.Id,
+            Break = lesson.Break,
+            Title = lesson.Title,
+            Edits = lesson.Edits,
+            ChangedAt = lesson.ChangedAt,
+        };
+
+    public static KeptTake Kept(TakeRow row) => new(row.Id, row.Break, row.At, row.Digest, row.Ending, row.Notes);
+
+    public static TakeRow Row(KeptTake take) =>
+        new()
+        {
+            Id = take.Id,
+            Break = take.Break,
+            At = take.At,
+            Digest = take.Digest,
+            Ending = take.Ending,
+            Notes = take.Notes,
+        };
+
     // Fields of ABC that hold words rather than music: titles, rhythm, origin, history, notes, words.
     private static bool IsWords(string line) => line.Length > 2 && line[1] == ':' && "TRONHWZSBD".Contains(line[0]);
 }

@@ -55,3 +55,40 @@ internal sealed class PracticeRow
     public int Clean { get; set; }
     public int Spoiled { get; set; }
 }
+
+internal sealed class OwnLickRow
+{
+    public long Number { get; set; }
+    public Guid Id { get; set; }
+    public required string Name { get; set; }
+    public required string Row { get; set; }
+    public DateTimeOffset AddedAt { get; set; }
+}
+
+internal sealed class LessonRow
+{
+    public long Number { get; set; }
+    public Guid Id { get; set; }
+    public Guid Break { get; set; }
+    public required string Title { get; set; }
+    public required string Edits { get; set; }
+    public DateTimeOffset ChangedAt { get; set; }
+}
+
+internal sealed class TakeRow
+{
+    public long Number { get; set; }
+    public Guid Id { get; set; }
+    public Guid Break { get; set; }
+    public DateTimeOffset At { get; set; }
+    public required string Digest { get; set; }
+    public required string Ending { get; set; }
+    public required string Notes { get; set; }
+}
+
+/// <summary>On a server only: beside a file they are files.</summary>
+internal sealed class RecordingRow
+{
+    public required string Digest { get; set; }
+    public required byte[] Bytes { get; set; }
+}
