@@ -26,7 +26,9 @@ public class LibraryBenchmarks
                 $"{report.Added} tunes from {collection}: name the folder in COLLECTION."
             );
         var tune = (await library.TunesAsync(1))[0];
-        played = (await library.BeginAsync(tune.Id, "bench", new("begun", "", new string('x', 20_000)))).Id;
+        played = (
+            await library.BeginAsync(tune.Id, "bench", new(Guid.NewGuid(), "begun", "", new string('x', 20_000)))
+        ).Id;
     }
 
     /// <summary>One word by its beginning: many answers, the best fifty.</summary>
@@ -42,10 +44,8 @@ public class LibraryBenchmarks
     public async Task Save()
     {
         if (
-            await library.SaveAsync(played, revision, new("change", "", new string('x', 20_000))) is SaveOutcome.Saved
-            {
-                Revision.Number: var number
-            }
+            await library.SaveAsync(played, revision, new(Guid.NewGuid(), "change", "", new string('x', 20_000)))
+            is SaveOutcome.Saved { Revision.Number: var number }
         )
             revision = number;
     }

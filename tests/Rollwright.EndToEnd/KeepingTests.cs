@@ -89,7 +89,7 @@ public sealed class KeepingTests : IAsyncLifetime
         var id = mine.Keeping.BreakId!.Value;
         (await library.RevisionsAsync(id)).Should().HaveCount(2, "nothing was written over");
 
-        await mine.Keeping.KeepMine();
+        mine.Keeping.KeepMine();
         await Settled(mine);
         var now = await library.CurrentAsync(id);
         (now!.Number, now.Parent, Work.Read(now.Wishes)!.Level).Should().Be((3, 2, 1));
@@ -110,7 +110,7 @@ public sealed class KeepingTests : IAsyncLifetime
         bench.Now!.Wishes.Level.Should().Be(5, "the work is on the page");
         foreach (var part in Directory.GetFiles(aside))
             File.Move(part, Path.Combine(folder, Path.GetFileName(part)));
-        await bench.Keeping.TryAgain();
+        bench.Keeping.TryAgain();
         await Settled(bench);
         (await library.RevisionsAsync(bench.Keeping.BreakId!.Value)).Should().HaveCount(2);
         File.Exists(file).Should().BeTrue();

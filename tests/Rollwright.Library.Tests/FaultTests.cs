@@ -1,4 +1,9 @@
 using Microsoft.Data.Sqlite;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Infrastructure;
+using Microsoft.EntityFrameworkCore.Migrations;
+using Rollwright.Library.Kept;
+using Rollwright.Library.Storage;
 
 namespace Rollwright.Library.Tests;
 
@@ -39,6 +44,50 @@ public class FaultTests
         (await shelf.Library.CountAsync()).Should().Be(1);
     }
 
+    // SQLite's own limit on the pages of a file answers as a full disk does, on any machine; a disk that is really full: KeepingInNeedTests.
+    [Fact]
+    public async Task A_file_that_may_not_grow_is_a_full_disk_and_nothing_is_half_done()
+    {
+        await using var shelf = await Shelf.OpenAsync();
+        await shelf.Library.AddAsync([Shelf.Tune("One")]);
+        var add = () =>
+            shelf.Library.Change(async context =>
+            {
+                await context.Database.ExecuteSqlRawAsync("PRAGMA max_page_count=1");
+                for (var i = 0; i < 100; i++)
+                {
+                    context.Tunes.Add(Mapping.Row(Shelf.Tune($"Many {i}", new string('x', 1_000))));
+                    await context.SaveChangesAsync();
+                }
+                return true;
+            });
+        (await add.Should().ThrowAsync<LibraryException>()).WithMessage("*the disk is full; make room, then try again");
+        (await shelf.Library.TunesAsync(10)).Should().ContainSingle().Which.Title.Should().Be("One");
+    }
+
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public async Task A_library_of_the_first_version_is_brought_up_to_date_with_what_is_in_it(bool onServer)
+    {
+        await using var shelf = await Shelf.OpenAsync(onServer);
+        var tune = Shelf.Tune("Old", tags: ["old"]);
+        await shelf.Library.AddAsync([tune]);
+        var draft = new Draft(Guid.NewGuid(), "begun", "", "{}");
+        var id = (await shelf.Library.BeginAsync(tune.Id, "Old", draft)).Id;
+        await shelf.Library.Do(async context =>
+        {
+            await context.GetService<IMigrator>().MigrateAsync("Beginning");
+            return true;
+        });
+        await shelf.Reopen();
+        (await shelf.Library.FindAsync("old", 5)).Should().ContainSingle();
+        var kept = await shelf.Library.CurrentAsync(id);
+        (kept!.Words, kept.Draft).Should().Be(("begun", null));
+        (await shelf.Library.SaveAsync(id, 1, draft)).Should().BeOfType<SaveOutcome.Saved>();
+        await shelf.Library.AddLickAsync(OwnThingsTests.OwnLick("after the change"));
+    }
+
     [Fact]
     public async Task A_program_that_was_killed_while_it_made_the_tables_keeps_nobody_out()
     {
@@ -47,7 +96,8 @@ public class FaultTests
             shelf,
             "CREATE TABLE IF NOT EXISTS __EFMigrationsLock (Id INTEGER PRIMARY KEY, Timestamp TEXT);"
                 + "INSERT OR REPLACE INTO __EFMigrationsLock VALUES (1, '2026-01-01'); DELETE FROM __EFMigrationsHistory;"
-                + "DROP TABLE Tunes; DROP TABLE Breaks; DROP TABLE Revisions; DROP TABLE Practice; DROP TABLE TuneSearch"
+                + "DROP TABLE Tunes; DROP TABLE Breaks; DROP TABLE Revisions; DROP TABLE Practice; DROP TABLE TuneSearch;"
+                + "DROP TABLE Licks; DROP TABLE Lessons; DROP TABLE Takes"
         );
         await shelf.Reopen().WaitAsync(TimeSpan.FromSeconds(20));
         (await shelf.Library.CountAsync()).Should().Be(0);

@@ -1,3 +1,4 @@
+using Npgsql;
 using Rollwright.Library.Kept;
 
 namespace Rollwright.Library.Tests;
@@ -13,7 +14,11 @@ public class TuneLibraryTests
         await using var shelf = await Shelf.OpenAsync(onServer);
         var tune = Shelf.Tune("Kettle on the Boil", tags: ["easy", "class"]);
         await shelf.Library.AddAsync([tune]);
-        var begun = await shelf.Library.BeginAsync(tune.Id, "mine", new("begun", "{}", "{\"n\":1}", "me"));
+        var begun = await shelf.Library.BeginAsync(
+            tune.Id,
+            "mine",
+            new(Guid.NewGuid(), "begun", "{}", "{\"n\":1}", "me")
+        );
         var library = await shelf.Reopen();
         (await library.TuneAsync(tune.Id)).Should().BeEquivalentTo(tune);
         (await library.BreaksAsync(tune.Id)).Should().ContainSingle().Which.Id.Should().Be(begun.Id);
@@ -65,9 +70,74 @@ public class TuneLibraryTests
         var id = await Begun(shelf);
         var other = await TuneLibrary.OpenAsync(shelf.Place, TimeProvider.System);
         (await shelf.Library.SaveAsync(id, 1, Draft(2))).Should().BeOfType<SaveOutcome.Saved>();
-        var outcome = await other.SaveAsync(id, 1, new("theirs", "", "{}"));
+        var outcome = await other.SaveAsync(id, 1, new(Guid.NewGuid(), "theirs", "", "{}"));
         outcome.Should().BeOfType<SaveOutcome.Conflict>().Which.Theirs.Number.Should().Be(2);
         (await other.RevisionsAsync(id)).Should().HaveCount(2);
+    }
+
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public async Task A_draft_that_is_sent_again_because_the_answer_was_lost_is_the_revision_it_became(bool onServer)
+    {
+        await using var shelf = await Shelf.OpenAsync(onServer);
+        var tune = Shelf.Tune("Test");
+        await shelf.Library.AddAsync([tune]);
+        var (first, second) = (Draft(1), Draft(2));
+        var id = (await shelf.Library.BeginAsync(tune.Id, "Test", first)).Id;
+        (await shelf.Library.BeginAsync(tune.Id, "Test", first)).Id.Should().Be(id, "it is begun once");
+        await shelf.Library.SaveAsync(id, 1, second);
+        Number(await shelf.Library.SaveAsync(id, 1, second)).Should().Be(2, "its own revision is no conflict");
+        await shelf.Library.SaveAsync(id, 2, Draft(3));
+        Number(await shelf.Library.SaveAsync(id, 1, second)).Should().Be(2, "also when someone went on from it");
+        (await shelf.Library.RevisionsAsync(id)).Select(one => one.Number).Should().Equal(1, 2, 3);
+
+        Number(await shelf.Library.GoAsync(id, 3, 1)).Should().Be(1);
+        Number(await shelf.Library.GoAsync(id, 3, 1)).Should().Be(1, "it is there already");
+        (await shelf.Library.GoAsync(id, 3, 2)).Should().BeOfType<SaveOutcome.Conflict>();
+
+        static int Number(SaveOutcome outcome) => outcome.Should().BeOfType<SaveOutcome.Saved>().Which.Revision.Number;
+    }
+
+    [Fact]
+    public async Task Where_the_answer_of_the_server_is_lost_the_change_is_there_and_trying_again_finds_it()
+    {
+        await using var shelf = await Shelf.OpenAsync(onServer: true);
+        var direct = new NpgsqlConnectionStringBuilder(shelf.Place.Connection);
+        using var wire = new Wire(direct.Port);
+        var place = new LibraryPlace(null, $"{new NpgsqlConnectionStringBuilder($"{direct}") { Port = wire.Port }}");
+        var library = await TuneLibrary.OpenAsync(place, TimeProvider.System);
+        var tune = Shelf.Tune("Test");
+        await library.AddAsync([tune]);
+        var (first, second) = (Draft(1), Draft(2));
+
+        wire.LosesNextCommit = true;
+        var begin = () => library.BeginAsync(tune.Id, "Test", first);
+        await begin.Should().ThrowAsync<LibraryException>();
+        (await shelf.Library.BreaksAsync()).Should().ContainSingle("it was done, though nobody heard so");
+        var id = (await library.BeginAsync(tune.Id, "Test", first)).Id;
+
+        wire.LosesNextCommit = true;
+        var save = () => library.SaveAsync(id, 1, second);
+        await save.Should().ThrowAsync<LibraryException>();
+        (await library.SaveAsync(id, 1, second)).Should().BeOfType<SaveOutcome.Saved>();
+        (await shelf.Library.BreaksAsync()).Should().ContainSingle();
+        (await shelf.Library.RevisionsAsync(id)).Should().HaveCount(2);
+    }
+
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public async Task The_same_draft_sent_many_times_at_once_is_one_revision(bool onServer)
+    {
+        await using var shelf = await Shelf.OpenAsync(onServer);
+        var id = await Begun(shelf);
+        var draft = Draft(2);
+        var outcomes = await Task.WhenAll(
+            Enumerable.Range(0, 12).Select(_ => Task.Run(() => shelf.Library.SaveAsync(id, 1, draft)))
+        );
+        outcomes.Should().AllSatisfy(outcome => outcome.Should().BeOfType<SaveOutcome.Saved>());
+        (await shelf.Library.RevisionsAsync(id)).Should().HaveCount(2);
     }
 
     [Theory]
@@ -131,5 +201,5 @@ public class TuneLibraryTests
         return (await shelf.Library.BeginAsync(tune.Id, "Test", Draft(1))).Id;
     }
 
-    private static Draft Draft(int number) => new($"change {number}", "", $"{{\"n\":{number}}}");
+    private static Draft Draft(int number) => new(Guid.NewGuid(), $"change {number}", "", $"{{\"n\":{number}}}");
 }

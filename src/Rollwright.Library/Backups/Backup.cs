@@ -10,8 +10,9 @@ using Rollwright.Library.Storage;
 namespace Rollwright.Library.Backups;
 
 /// <summary>
-/// A whole library as one zip of open formats: manifest.json, tunes.json, tunes.abc (the same texts, for any other program),
-/// the licks that people set aside, and a file of JSON for each break. Moving between SQLite and PostgreSQL is a backup from one and a restore into the other.
+/// A whole library as one zip of open formats: manifest.json, tunes.json, tunes.abc (the same texts, for any other program), a file
+/// of JSON for each break, the licks that people set aside, licks.json, licks.txt (the same rows, a file of licks), lessons.json, takes.json and the recordings,
+/// named by their digest. Moving between SQLite and PostgreSQL is a backup from one and a restore into the other.
 /// </summary>
 public static class Backup
 {
@@ -33,7 +34,7 @@ public static class Backup
         {
             await using (var stream = File.Create(beside))
             await using (var zip = new ZipArchive(stream, ZipArchiveMode.Create))
-                await library.Do(context => WriteAll(context, zip, clock));
+                await library.Do(context => WriteAll(library, context, zip, clock));
             File.Move(beside, file, overwrite: true);
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
@@ -48,9 +49,8 @@ public static class Backup
     }
 
     /// <summary>Adds what a backup holds to a library, all or nothing; what is there already (by its id) stays as it is.</summary>
-    /// <returns>Tunes and breaks that were added.</returns>
     /// <exception cref="LibraryException">The file is no backup, a newer one, or damaged.</exception>
-    public static async Task<(int Tunes, int Breaks)> RestoreAsync(TuneLibrary library, string file)
+    public static async Task<Restored> RestoreAsync(TuneLibrary library, string file)
     {
         ArgumentNullException.ThrowIfNull(library);
         try
@@ -64,14 +64,19 @@ public static class Backup
                 throw Wrong("it is no backup of a library");
             if (manifest.Version > BackupManifest.Newest)
                 throw Wrong("a newer version of the program made it");
-            var tunes = Read<ImmutableArray<KeptTune>>(zip, "tunes.json");
-            var breaks = zip
-                .Entries.Where(entry => entry.FullName.StartsWith("breaks/", StringComparison.Ordinal))
-                .Select(entry => Read<BackupBreak>(zip, entry.FullName))
-                .ToList();
-            // Backups from before there were any have none.
-            var aside = zip.GetEntry(SetAside) is null ? [] : Read<ImmutableArray<SetAsideLickRow>>(zip, SetAside);
-            return await library.Change(context => AddAll(context, tunes, breaks, aside));
+            var content = new BackupContent(
+                Read<ImmutableArray<KeptTune>>(zip, "tunes.json"),
+                [
+                    .. zip
+                        .Entries.Where(entry => entry.FullName.StartsWith("breaks/", StringComparison.Ordinal))
+                        .Select(entry => Read<BackupBreak>(zip, entry.FullName)),
+                ],
+                ReadLater<KeptLick>(zip, "licks.json"),
+                ReadLater<KeptLesson>(zip, "lessons.json"),
+                ReadLater<KeptTake>(zip, "takes.json"),
+                ReadLater<SetAsideLickRow>(zip, SetAside)
+            );
+            return await library.Change(context => AddAll(library, context, content, zip));
         }
         catch (Exception fault) when (fault is InvalidDataException or JsonException)
         {
@@ -90,7 +95,12 @@ public static class Backup
         LibraryException Wrong(string what) => new(file, what, "take another file; nothing was restored");
     }
 
-    private static async Task<bool> WriteAll(LibraryContext context, ZipArchive zip, TimeProvider clock)
+    private static async Task<bool> WriteAll(
+        TuneLibrary library,
+        LibraryContext context,
+        ZipArchive zip,
+        TimeProvider clock
+    )
     {
         // One moment of the library, whoever writes meanwhile.
         await using var moment = await context.Database.BeginTransactionAsync(IsolationLevel.Serializable);
@@ -133,22 +143,56 @@ public static class Backup
                 )
             );
         }
+        var licks = (await context.Licks.AsNoTracking().OrderBy(row => row.Number).ToListAsync())
+            .Select(Mapping.Kept)
+            .ToList();
+        Write(zip, "licks.json", licks);
+        await using (var text = new StreamWriter(zip.CreateEntry("licks.txt").Open(), new UTF8Encoding(false)))
+            await text.WriteAsync(KeptLick.FileOf(licks));
+        Write(
+            zip,
+            "lessons.json",
+            (await context.Lessons.AsNoTracking().OrderBy(row => row.Number).ToListAsync()).Select(Mapping.Kept)
+        );
+        var takes = (await context.Takes.AsNoTracking().OrderBy(row => row.Number).ToListAsync())
+            .Select(Mapping.Kept)
+            .ToList();
+        Write(zip, "takes.json", takes);
+        foreach (var take in takes.DistinctBy(take => take.Digest))
+        {
+            var recording = await library.RecordingOf(context, take.Digest);
+            await using var stream = zip.CreateEntry(NameOf(take), CompressionLevel.NoCompression).Open();
+            await stream.WriteAsync(recording);
+        }
         return true;
     }
 
-    private static async Task<(int, int)> AddAll(
+    private static async Task<Restored> AddAll(
+        TuneLibrary library,
         LibraryContext context,
-        ImmutableArray<KeptTune> tunes,
-        List<BackupBreak> breaks,
-        ImmutableArray<SetAsideLickRow> aside
+        BackupContent content,
+        ZipArchive zip
     )
     {
         var known = await context.SetAsideLicks.AsNoTracking().ToListAsync();
-        context.SetAsideLicks.AddRange(aside.ExceptBy(known.Select(Name), Name));
-        var knownTunes = (await context.Tunes.Select(row => row.Id).ToListAsync()).ToHashSet();
-        var knownBreaks = (await context.Breaks.Select(row => row.Id).ToListAsync()).ToHashSet();
-        var newTunes = tunes.Where(tune => knownTunes.Add(tune.Id)).ToList();
-        var newBreaks = breaks.Where(kept => knownBreaks.Add(kept.Break.Id)).ToList();
+        context.SetAsideLicks.AddRange(content.SetAside.ExceptBy(known.Select(Name), Name));
+        var newTunes = await New(context.Tunes.Select(row => row.Id), content.Tunes, tune => tune.Id);
+        var newBreaks = await New(context.Breaks.Select(row => row.Id), content.Breaks, kept => kept.Break.Id);
+        // By its name: it says what the hands do, and no two licks are called alike.
+        var newLicks = await New(context.Licks.Select(row => row.Name), content.Licks, lick => lick.Name);
+        var newLessons = await New(context.Lessons.Select(row => row.Id), content.Lessons, lesson => lesson.Id);
+        var newTakes = await New(context.Takes.Select(row => row.Id), content.Takes, take => take.Id);
+        context.Licks.AddRange(newLicks.Select(Mapping.Row));
+        context.Lessons.AddRange(newLessons.Select(Mapping.Row));
+        foreach (var take in newTakes)
+        {
+            var recording = Bytes(zip, NameOf(take));
+            // What the bytes are, and not what the backup calls them, is the name they are kept under.
+            if (KeptTake.DigestOf(recording) != take.Digest)
+                throw new InvalidDataException($"{NameOf(take)} is not the recording that was kept");
+            await library.Recordings.PutAsync(context, take.Digest, recording);
+            context.Takes.Add(Mapping.Row(take with { Ending = KeptTake.PlainEnding(take.Ending) }));
+        }
         context.Tunes.AddRange(newTunes.Select(Mapping.Row));
         foreach (var (kept, revisions, practice) in newBreaks)
         {
@@ -176,10 +220,30 @@ public static class Backup
             );
         }
         await context.SaveChangesAsync();
-        return (newTunes.Count, newBreaks.Count);
+        return new(newTunes.Count, newBreaks.Count, newLicks.Count, newLessons.Count, newTakes.Count);
     }
 
     private static (string, string) Name(SetAsideLickRow row) => (row.Who, row.Lick);
+
+    private static async Task<List<T>> New<T, TName>(IQueryable<TName> known, IEnumerable<T> read, Func<T, TName> name)
+    {
+        var names = (await known.ToListAsync()).ToHashSet();
+        return [.. read.Where(one => names.Add(name(one)))];
+    }
+
+    private static string NameOf(KeptTake take) => $"takes/{take.Digest}.{take.Ending}";
+
+    private static byte[] Bytes(ZipArchive zip, string name)
+    {
+        using var stream = (zip.GetEntry(name) ?? throw new InvalidDataException($"{name} is missing")).Open();
+        using var memory = new MemoryStream();
+        stream.CopyTo(memory);
+        return memory.ToArray();
+    }
+
+    // Backups of the first version have none of it.
+    private static ImmutableArray<T> ReadLater<T>(ZipArchive zip, string name) =>
+        zip.GetEntry(name) is null ? [] : Read<ImmutableArray<T>>(zip, name);
 
     private static void Write<T>(ZipArchive zip, string name, T value)
     {

@@ -16,6 +16,7 @@ public sealed record KeptBreak(Guid Id, Guid Tune, string Title, int Current, Da
 /// <param name="Words">What was done: "level 4", "bar 3, beat 2: string 3 fret 2".</param>
 /// <param name="Wishes">What was asked for, as the workbench writes it (JSON); may be empty.</param>
 /// <param name="Break">The break in the published form of docs/break.schema.json.</param>
+/// <param name="Draft">Id of the draft that became it; null of those kept before drafts had one.</param>
 public sealed record Revision(
     int Number,
     int? Parent,
@@ -23,15 +24,17 @@ public sealed record Revision(
     string By,
     string Words,
     string Wishes,
-    string Break
+    string Break,
+    Guid? Draft = null
 );
 
 /// <summary>A state that is to be kept.</summary>
+/// <param name="Id">Made where the state is made, once: saved twice, it is one revision.</param>
 /// <param name="Words">What was done.</param>
 /// <param name="Wishes">What was asked for.</param>
 /// <param name="Break">The break in the published form.</param>
 /// <param name="By">Who; may be empty.</param>
-public sealed record Draft(string Words, string Wishes, string Break, string By = "");
+public sealed record Draft(Guid Id, string Words, string Wishes, string Break, string By = "");
 
 /// <summary>What came of saving.</summary>
 public abstract record SaveOutcome

@@ -19,12 +19,7 @@ internal static class Faults
     public static LibraryException Explain(Exception fault, LibraryPlace place) =>
         fault switch
         {
-            SqliteException sqlite => new(
-                place.Name,
-                What(sqlite.SqliteErrorCode),
-                Remedy(sqlite.SqliteErrorCode),
-                sqlite
-            ),
+            SqliteException sqlite => new(place.Name, What(CodeOf(sqlite)), Remedy(CodeOf(sqlite)), sqlite),
             NpgsqlException server => new(
                 place.Name,
                 $"the database server does not answer as it should ({server.Message})",
@@ -40,6 +35,10 @@ internal static class Faults
             IOException io => new(place.Name, io.Message, "make room or choose another place with --library", io),
             _ => Explain(fault.InnerException!, place),
         };
+
+    // A file beside the library that has no room to grow (SQLITE_IOERR_SHMSIZE) is a full disk by another name.
+    private static int CodeOf(SqliteException fault) =>
+        fault.SqliteExtendedErrorCode == 4874 ? 13 : fault.SqliteErrorCode;
 
     // Result codes of SQLite (sqlite.org, 'Result and Error Codes').
     private static string What(int code) =>

@@ -47,7 +47,7 @@ internal static class Mapping
     public static KeptPractice Kept(PracticeRow row) => new(row.Day, row.Phrase, row.Tempo, row.Clean, row.Spoiled);
 
     public static Revision Kept(RevisionRow row) =>
-        new(row.Number, row.Parent, row.At, row.By, row.Words, row.Wishes, row.Json);
+        new(row.Number, row.Parent, row.At, row.By, row.Words, row.Wishes, row.Json, row.Draft);
 
     public static RevisionRow Row(Guid id, Revision revision) =>
         new()
@@ -60,6 +60,43 @@ internal static class Mapping
             Words = revision.Words,
             Wishes = revision.Wishes,
             Json = revision.Break,
+            Draft = revision.Draft,
+        };
+
+    public static KeptLick Kept(OwnLickRow row) => new(row.Id, row.Name, row.Row, row.AddedAt);
+
+    public static OwnLickRow Row(KeptLick lick) =>
+        new()
+        {
+            Id = lick.Id,
+            Name = lick.Name,
+            Row = lick.Row,
+            AddedAt = lick.AddedAt,
+        };
+
+    public static KeptLesson Kept(LessonRow row) => new(row.Id, row.Break, row.Title, row.Edits, row.ChangedAt);
+
+    public static LessonRow Row(KeptLesson lesson) =>
+        new()
+        {
+            Id = lesson.Id,
+            Break = lesson.Break,
+            Title = lesson.Title,
+            Edits = lesson.Edits,
+            ChangedAt = lesson.ChangedAt,
+        };
+
+    public static KeptTake Kept(TakeRow row) => new(row.Id, row.Break, row.At, row.Digest, row.Ending, row.Notes);
+
+    public static TakeRow Row(KeptTake take) =>
+        new()
+        {
+            Id = take.Id,
+            Break = take.Break,
+            At = take.At,
+            Digest = take.Digest,
+            Ending = take.Ending,
+            Notes = take.Notes,
         };
 
     // Fields of ABC that hold words rather than music: titles, rhythm, origin, history, notes, words.

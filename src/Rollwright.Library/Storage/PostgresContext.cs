@@ -20,6 +20,12 @@ internal sealed class PostgresContext(DbContextOptions<PostgresContext> options)
         );
     }
 
+    protected override void OnModelCreating(ModelBuilder model)
+    {
+        base.OnModelCreating(model);
+        model.Entity<RecordingRow>(recording => recording.ToTable("Recordings").HasKey(row => row.Digest));
+    }
+
     /// <summary>For the tool that writes migrations.</summary>
     internal sealed class Factory : IDesignTimeDbContextFactory<PostgresContext>
     {

@@ -41,6 +41,9 @@ internal sealed class RevisionRow
     public required string Words { get; set; }
     public required string Wishes { get; set; }
     public required string Json { get; set; }
+
+    /// <summary>No two have the same; null of those kept before drafts had an id.</summary>
+    public Guid? Draft { get; set; }
 }
 
 internal sealed class SetAsideLickRow
@@ -59,4 +62,41 @@ internal sealed class PracticeRow
     public double Tempo { get; set; }
     public int Clean { get; set; }
     public int Spoiled { get; set; }
+}
+
+internal sealed class OwnLickRow
+{
+    public long Number { get; set; }
+    public Guid Id { get; set; }
+    public required string Name { get; set; }
+    public required string Row { get; set; }
+    public DateTimeOffset AddedAt { get; set; }
+}
+
+internal sealed class LessonRow
+{
+    public long Number { get; set; }
+    public Guid Id { get; set; }
+    public Guid Break { get; set; }
+    public required string Title { get; set; }
+    public required string Edits { get; set; }
+    public DateTimeOffset ChangedAt { get; set; }
+}
+
+internal sealed class TakeRow
+{
+    public long Number { get; set; }
+    public Guid Id { get; set; }
+    public Guid Break { get; set; }
+    public DateTimeOffset At { get; set; }
+    public required string Digest { get; set; }
+    public required string Ending { get; set; }
+    public required string Notes { get; set; }
+}
+
+/// <summary>On a server only: beside a file they are files.</summary>
+internal sealed class RecordingRow
+{
+    public required string Digest { get; set; }
+    public required byte[] Bytes { get; set; }
 }

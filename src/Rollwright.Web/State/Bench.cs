@@ -356,12 +356,13 @@ public sealed class Bench
     {
         if (Now?.Break != turn?.Break)
             Versions = null;
+        // First, so that the page at no moment shows this turn beside the word that the one before is kept.
+        if (turn is not null && Chosen < Tunes.Length)
+            Keeping.Keep(turn, Tunes[Chosen]);
         Now = turn;
         Refusal = null;
         IsMaking = false;
         Inquiry.About(turn);
-        if (turn is not null && Chosen < Tunes.Length)
-            _ = Keeping.KeepAsync(turn, Tunes[Chosen]);
         Tell();
     }
 

@@ -26,19 +26,20 @@ public enum KeepState
 }
 
 /// <summary>
-/// Keeps every turn of a bench in the library, one after the other, as it is made. What cannot be kept stays on the page and is
-/// tried again; what someone else did meanwhile is shown and never written over.
+/// Keeps every turn of a bench in the library, one after the other, as it is made. What cannot be kept waits here in its order
+/// and is tried again until it is, whatever lies on the bench meanwhile and also when the page is gone; what someone else did
+/// meanwhile is shown and never written over.
 /// </summary>
-public sealed class Keeping(TuneLibrary? library) : IDisposable
+/// <param name="library">Where to; null keeps nothing.</param>
+/// <param name="pause">Between one try and the next; five seconds unless it is said.</param>
+public sealed class Keeping(TuneLibrary? library, TimeSpan? pause = null)
 {
-    private static readonly TimeSpan Again = TimeSpan.FromSeconds(5);
-
-    private readonly SemaphoreSlim turnstile = new(1);
-    private readonly Dictionary<Turn, int> numbers = [];
-    private readonly CancellationTokenSource gone = new();
-    private Guid? played;
-    private int current;
-    private (Turn Turn, Tune Tune)? wanted;
+    private readonly TimeSpan again = pause ?? TimeSpan.FromSeconds(5);
+    private readonly Lock gate = new();
+    private readonly Queue<Waiting> waiting = new();
+    private Piece piece = new();
+    private bool isRunning;
+    private bool isPausing;
 
     public KeepState State { get; private set; }
 
@@ -49,7 +50,7 @@ public sealed class Keeping(TuneLibrary? library) : IDisposable
     public Revision? Theirs { get; private set; }
 
     /// <summary>The break that is kept; null before it is.</summary>
-    public Guid? BreakId => played;
+    public Guid? BreakId => piece.Id;
 
     /// <summary>The state is another; called on any thread.</summary>
     public event EventHandler? Changed;
@@ -66,6 +67,7 @@ public sealed class Keeping(TuneLibrary? library) : IDisposable
         catch (LibraryException fault)
         {
             Say(KeepState.Failed, fault.Message);
+            _ = RunLater();
             return [];
         }
     }
@@ -80,129 +82,230 @@ public sealed class Keeping(TuneLibrary? library) : IDisposable
             ? (kept, tune.Abc, revision)
             : null;
 
-    /// <summary>What lies on the bench from now on is a new piece, not kept yet.</summary>
+    /// <summary>
+    /// What lies on the bench from now on is a new piece, not kept yet. What waits of the one before is still kept; of a conflict
+    /// that was not settled, theirs stays.
+    /// </summary>
     public void Begin()
     {
-        (played, current, wanted, Theirs) = (null, 0, null, null);
-        numbers.Clear();
-        Say(KeepState.Nothing, "");
+        lock (gate)
+        {
+            if (State == KeepState.Conflict)
+                waiting.Clear();
+            (piece, Theirs) = (new(), null);
+            if (waiting.Count == 0)
+                (State, Why) = (KeepState.Nothing, "");
+        }
+        Tell();
     }
 
     /// <summary>What lies on the bench from now on is this kept break, of which this turn was made.</summary>
     public void Resume(Guid kept, Revision revision, Turn turn)
     {
         ArgumentNullException.ThrowIfNull(revision);
+        ArgumentNullException.ThrowIfNull(turn);
         Begin();
-        (played, current) = (kept, revision.Number);
-        numbers[turn] = revision.Number;
-        Say(KeepState.Kept, "");
+        piece.Kept(kept, revision.Number, turn.Id);
+        if (State == KeepState.Nothing)
+            Say(KeepState.Kept, "");
     }
 
-    /// <summary>Keeps a turn that is shown now.</summary>
-    public async Task KeepAsync(Turn turn, Tune tune)
+    /// <summary>Keeps a turn that is shown now, behind those that wait.</summary>
+    public void Keep(Turn turn, Tune tune)
     {
-        if (library is null || State == KeepState.Conflict)
+        ArgumentNullException.ThrowIfNull(turn);
+        if (library is null)
             return;
-        wanted = (turn, tune);
-        Say(KeepState.Keeping, "");
-        await turnstile.WaitAsync();
-        try
+        // Its text alone waits here: a turn holds the whole lattice.
+        var draft = new Draft(turn.Id, turn.Words, Work.Of(turn).Write(), JsonWriter.Write(turn.Made.Break));
+        lock (gate)
         {
-            // A newer turn that came meanwhile is behind this one in the line, and every turn is kept: undo finds them all.
-            await Put(turn, tune);
+            waiting.Enqueue(new(piece, tune, turn.Made.Break.Title, draft));
+            if (State == KeepState.Conflict)
+                return;
+            (State, Why) = (KeepState.Keeping, "");
         }
-        catch (LibraryException fault)
-        {
-            Say(KeepState.Failed, fault.Message);
-            _ = TryAgainLater();
-        }
-        finally
-        {
-            turnstile.Release();
-        }
+        Tell();
+        Run();
     }
 
     /// <summary>Tries at once what could not be kept.</summary>
-    public Task TryAgain() => wanted is var (turn, tune) ? KeepAsync(turn, tune) : Task.CompletedTask;
+    public void TryAgain() => Run();
 
     /// <summary>After a conflict: what is on the page comes after what the other did; theirs stays in the line.</summary>
-    public Task KeepMine()
+    public void KeepMine()
     {
-        if (Theirs is not { } theirs || wanted is not var (turn, tune))
-            return Task.CompletedTask;
-        current = theirs.Number;
-        numbers.Remove(turn);
-        Theirs = null;
-        Say(KeepState.Keeping, "");
-        return KeepAsync(turn, tune);
-    }
-
-    public void Dispose()
-    {
-        gone.Cancel();
-        gone.Dispose();
-    }
-
-    private async Task Put(Turn turn, Tune tune)
-    {
-        if (played is not { } id)
+        lock (gate)
         {
-            var kept = await TuneIdOf(tune);
-            var begun = await library!.BeginAsync(kept, turn.Made.Break.Title, DraftOf(turn));
-            (played, current) = (begun.Id, 1);
-            numbers[turn] = 1;
-            Say(KeepState.Kept, "");
-            return;
-        }
-        var outcome = numbers.TryGetValue(turn, out var number)
-            ? number == current
-                ? null
-                : await library!.GoAsync(id, current, number)
-            : await library!.SaveAsync(id, current, DraftOf(turn));
-        switch (outcome)
-        {
-            case SaveOutcome.Conflict { Theirs: var theirs }:
-                Theirs = theirs;
-                Say(KeepState.Conflict, $"{theirs.Words}, {theirs.At.ToLocalTime():HH:mm}");
+            if (Theirs is not { } theirs)
                 return;
-            case SaveOutcome.Saved { Revision.Number: var saved }:
-                current = saved;
-                numbers[turn] = saved;
-                break;
+            piece.ComesAfter(theirs);
+            Theirs = null;
+            (State, Why) = (KeepState.Keeping, "");
         }
-        Say(KeepState.Kept, "");
+        Tell();
+        Run();
     }
 
-    // The same melody in any key is one tune of the library.
+    // All that waits, in its order, by one at a time; away from the page's own thread, for a database may let it wait.
+    private void Run()
+    {
+        lock (gate)
+        {
+            if (isRunning)
+                return;
+            isRunning = true;
+        }
+        _ = Task.Run(PutAll);
+    }
+
+    private async Task PutAll()
+    {
+        try
+        {
+            while (Next() is { } next)
+            {
+                if (await Put(next) is SaveOutcome.Conflict { Theirs: var theirs })
+                    Settle(next, theirs);
+            }
+            Tell();
+        }
+        catch (Exception fault)
+        {
+            // Also a fault of ours must not leave the page waiting for ever.
+            lock (gate)
+                isRunning = false;
+            Say(
+                KeepState.Failed,
+                fault is LibraryException ? fault.Message : $"a fault of the program ({fault.Message})"
+            );
+            _ = RunLater();
+        }
+    }
+
+    // Kept is said only when all of it is.
+    private Waiting? Next()
+    {
+        lock (gate)
+        {
+            if (State != KeepState.Conflict)
+            {
+                if (waiting.TryPeek(out var next))
+                    return next;
+                (State, Why) = (piece.Id is null ? KeepState.Nothing : KeepState.Kept, "");
+            }
+            isRunning = false;
+            return null;
+        }
+    }
+
+    private async Task<SaveOutcome?> Put(Waiting next)
+    {
+        var (of, tune, title, draft) = next;
+        if (of.Id is not { } id)
+        {
+            var begun = await library!.BeginAsync(await TuneIdOf(tune), title, draft);
+            Done(next, () => of.Kept(begun.Id, 1, draft.Id));
+            return null;
+        }
+        var outcome =
+            of.NumberOf(draft.Id) is not { } number
+                ? await library!.SaveAsync(id, of.Current, draft with { Id = of.DraftOf(draft.Id) })
+            : number == of.Current ? null
+            : await library!.GoAsync(id, of.Current, number);
+        if (outcome is not SaveOutcome.Conflict)
+            Done(next, () => of.Kept(id, (outcome as SaveOutcome.Saved)?.Revision.Number ?? of.Current, draft.Id));
+        return outcome;
+    }
+
+    private void Done(Waiting kept, Action note)
+    {
+        lock (gate)
+        {
+            note();
+            if (waiting.TryPeek(out var first) && first == kept)
+                waiting.Dequeue();
+        }
+    }
+
+    // Of a piece that is no longer on the bench nobody can be asked: it comes after theirs.
+    private void Settle(Waiting mine, Revision theirs)
+    {
+        lock (gate)
+        {
+            if (mine.Piece != piece)
+            {
+                mine.Piece.ComesAfter(theirs);
+                return;
+            }
+            Theirs = theirs;
+            (State, Why) = (KeepState.Conflict, $"{theirs.Words}, {theirs.At.ToLocalTime():HH:mm}");
+        }
+    }
+
+    // The same melody in the same key is one tune of the library.
     private async Task<Guid> TuneIdOf(Tune tune)
     {
         var kept = KeptTune.Of(tune, AbcWriter.Write(tune), "workbench", [], TimeProvider.System.GetUtcNow());
-        if (await library!.WithFingerprintsAsync([kept.Fingerprint]) is [var known, ..] && known.Key == kept.Key)
-            return known.Id;
+        var known = await library!.WithFingerprintsAsync([kept.Fingerprint]);
+        if (known.FirstOrDefault(one => one.Key == kept.Key) is { } same)
+            return same.Id;
         await library.AddAsync([kept]);
         return kept.Id;
     }
 
-    private static Draft DraftOf(Turn turn) =>
-        new(turn.Words, Work.Of(turn).Write(), JsonWriter.Write(turn.Made.Break));
-
-    private async Task TryAgainLater()
+    private async Task RunLater()
     {
-        try
+        lock (gate)
         {
-            await Task.Delay(Again, gone.Token);
+            if (isPausing)
+                return;
+            isPausing = true;
         }
-        catch (OperationCanceledException)
-        {
-            return;
-        }
-        if (State == KeepState.Failed)
-            await TryAgain();
+        await Task.Delay(again);
+        lock (gate)
+            isPausing = false;
+        Run();
     }
 
     private void Say(KeepState state, string why)
     {
-        (State, Why) = (state, why);
-        Changed?.Invoke(this, EventArgs.Empty);
+        lock (gate)
+            (State, Why) = (state, why);
+        Tell();
+    }
+
+    private void Tell() => Changed?.Invoke(this, EventArgs.Empty);
+
+    private sealed record Waiting(Piece Piece, Tune Tune, string Title, Draft Draft);
+
+    /// <summary>One break of the library, and which of its revisions the turns became.</summary>
+    private sealed class Piece
+    {
+        private readonly Dictionary<Guid, int> numbers = [];
+        private readonly Dictionary<Guid, Guid> anew = [];
+
+        public Guid? Id { get; private set; }
+
+        public int Current { get; private set; }
+
+        public int? NumberOf(Guid turn) => numbers.TryGetValue(turn, out var number) ? number : null;
+
+        public Guid DraftOf(Guid turn) => anew.GetValueOrDefault(turn, turn);
+
+        public void Kept(Guid id, int number, Guid turn)
+        {
+            (Id, Current) = (id, number);
+            numbers[turn] = number;
+        }
+
+        /// <summary>What is kept from now on stands on theirs: also what was kept before is a new draft then.</summary>
+        public void ComesAfter(Revision theirs)
+        {
+            Current = theirs.Number;
+            foreach (var turn in numbers.Keys)
+                anew[turn] = Guid.NewGuid();
+            numbers.Clear();
+        }
     }
 }

@@ -22,6 +22,9 @@ public sealed record Turn(
     Drawing Drawing
 )
 {
+    /// <summary>Its own; the library knows by it what it has kept already.</summary>
+    public Guid Id { get; init; } = Guid.NewGuid();
+
     /// <summary>Which of the locks before could not be kept, and why, in one line; empty for none.</summary>
     public string LetGo { get; init; } = "";
 

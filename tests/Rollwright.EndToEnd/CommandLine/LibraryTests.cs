@@ -18,6 +18,10 @@ public class LibraryTests
         var (_, found, _) = Ask(place, "find", "secon", "--json");
         JsonDocument.Parse(found).RootElement[0].GetProperty("title").GetString().Should().Be("Second of Two");
         Ask(place, "find", "nothing").Code.Should().Be(1);
+        Ask(place, "tag", "slow jam", "first").Out.Trim().Should().Be("First of Two: class, slow jam");
+        Ask(place, "find", "jam").Out.Should().Contain("First of Two").And.NotContain("Second");
+        Ask(place, "tag", "Slow Jam", "first", "--remove").Out.Trim().Should().Be("First of Two: class");
+        Ask(place, "tag", "x", "nothing").Code.Should().Be(1);
         Ask(place, "export", "first", "-o", "out.abc").Code.Should().Be(0);
         File.ReadAllText(Path.Combine(place.Folder, "out.abc")).Should().Contain("GABc dedc").And.NotContain("Second");
         Ask(place, "backup", "b.zip").Code.Should().Be(0);

@@ -15,7 +15,9 @@ internal static class BackUp
             {
                 var library = await LibraryCommand.OpenAsync(parsed);
                 await Backup.WriteAsync(library, parsed.GetRequiredValue(file), TimeProvider.System);
-                Exit.Say($"{await library.CountAsync()} tunes and their breaks are in {parsed.GetRequiredValue(file)}");
+                Exit.Say(
+                    $"{await library.CountAsync()} tunes, their breaks and what belongs to them are in {parsed.GetRequiredValue(file)}"
+                );
                 return Exit.Done;
             }
         );
@@ -33,8 +35,8 @@ internal static class BackUp
             async (parsed, _) =>
             {
                 var library = await LibraryCommand.OpenAsync(parsed);
-                var (tunes, breaks) = await Backup.RestoreAsync(library, parsed.GetRequiredValue(file));
-                Exit.Say($"{tunes} tunes and {breaks} breaks added to {library.Place.Name}");
+                var added = await Backup.RestoreAsync(library, parsed.GetRequiredValue(file));
+                Exit.Say($"{added.Words} added to {library.Place.Name}");
                 return Exit.Done;
             }
         );

@@ -3,7 +3,7 @@ using Rollwright.Library;
 
 namespace Rollwright.Cli.Commands.Library;
 
-/// <summary><c>rollwright library import|find|list|export|backup|restore</c>: the tunes and breaks that are kept.</summary>
+/// <summary><c>rollwright library import|find|list|tag|export|backup|restore</c>: the tunes and breaks that are kept.</summary>
 internal static class LibraryCommand
 {
     private static Option<string?> Place { get; } =
@@ -20,6 +20,7 @@ internal static class LibraryCommand
             ImportTunes.Build(),
             FindTunes.Build(),
             ListTunes.Build(),
+            TagTunes.Build(),
             ExportTunes.Build(),
             BackUp.Build(),
             BackUp.BuildRestore(),

@@ -56,6 +56,74 @@ namespace Rollwright.Library.Storage.Postgres
                     b.ToTable("Breaks");
                 });
 
+            modelBuilder.Entity("Rollwright.Library.Storage.LessonRow", b =>
+                {
+                    b.Property<long>("Number")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Number"));
+
+                    b.Property<Guid>("Break")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTimeOffset>("ChangedAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("Edits")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Title")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.HasKey("Number");
+
+                    b.HasIndex("Break");
+
+                    b.HasIndex("Id")
+                        .IsUnique();
+
+                    b.ToTable("Lessons");
+                });
+
+            modelBuilder.Entity("Rollwright.Library.Storage.OwnLickRow", b =>
+                {
+                    b.Property<long>("Number")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Number"));
+
+                    b.Property<DateTimeOffset>("AddedAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Row")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.HasKey("Number");
+
+                    b.HasIndex("Id")
+                        .IsUnique();
+
+                    b.HasIndex("Name")
+                        .IsUnique();
+
+                    b.ToTable("Licks");
+                });
+
             modelBuilder.Entity("Rollwright.Library.Storage.PracticeRow", b =>
                 {
                     b.Property<Guid>("Break")
@@ -81,6 +149,20 @@ namespace Rollwright.Library.Storage.Postgres
                     b.ToTable("Practice");
                 });
 
+            modelBuilder.Entity("Rollwright.Library.Storage.RecordingRow", b =>
+                {
+                    b.Property<string>("Digest")
+                        .HasColumnType("text");
+
+                    b.Property<byte[]>("Bytes")
+                        .IsRequired()
+                        .HasColumnType("bytea");
+
+                    b.HasKey("Digest");
+
+                    b.ToTable("Recordings", (string)null);
+                });
+
             modelBuilder.Entity("Rollwright.Library.Storage.RevisionRow", b =>
                 {
                     b.Property<Guid>("Break")
@@ -95,6 +177,9 @@ namespace Rollwright.Library.Storage.Postgres
                     b.Property<string>("By")
                         .IsRequired()
                         .HasColumnType("text");
+
+                    b.Property<Guid?>("Draft")
+                        .HasColumnType("uuid");
 
                     b.Property<string>("Json")
                         .IsRequired()
@@ -113,6 +198,9 @@ namespace Rollwright.Library.Storage.Postgres
 
                     b.HasKey("Break", "Number");
 
+                    b.HasIndex("Draft")
+                        .IsUnique();
+
                     b.ToTable("Revisions");
                 });
 
@@ -127,6 +215,47 @@ namespace Rollwright.Library.Storage.Postgres
                     b.HasKey("Who", "Lick");
 
                     b.ToTable("SetAsideLicks");
+                });
+
+            modelBuilder.Entity("Rollwright.Library.Storage.TakeRow", b =>
+                {
+                    b.Property<long>("Number")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Number"));
+
+                    b.Property<DateTimeOffset>("At")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid>("Break")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Digest")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Ending")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Notes")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.HasKey("Number");
+
+                    b.HasIndex("Break");
+
+                    b.HasIndex("Digest");
+
+                    b.HasIndex("Id")
+                        .IsUnique();
+
+                    b.ToTable("Takes");
                 });
 
             modelBuilder.Entity("Rollwright.Library.Storage.TuneRow", b =>

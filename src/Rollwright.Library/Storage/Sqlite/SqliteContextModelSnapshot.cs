@@ -49,6 +49,70 @@ namespace Rollwright.Library.Storage.Sqlite
                     b.ToTable("Breaks");
                 });
 
+            modelBuilder.Entity("Rollwright.Library.Storage.LessonRow", b =>
+                {
+                    b.Property<long>("Number")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("Break")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("ChangedAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Edits")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Title")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Number");
+
+                    b.HasIndex("Break");
+
+                    b.HasIndex("Id")
+                        .IsUnique();
+
+                    b.ToTable("Lessons");
+                });
+
+            modelBuilder.Entity("Rollwright.Library.Storage.OwnLickRow", b =>
+                {
+                    b.Property<long>("Number")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long>("AddedAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Row")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Number");
+
+                    b.HasIndex("Id")
+                        .IsUnique();
+
+                    b.HasIndex("Name")
+                        .IsUnique();
+
+                    b.ToTable("Licks");
+                });
+
             modelBuilder.Entity("Rollwright.Library.Storage.PracticeRow", b =>
                 {
                     b.Property<Guid>("Break")
@@ -89,6 +153,9 @@ namespace Rollwright.Library.Storage.Sqlite
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<Guid?>("Draft")
+                        .HasColumnType("TEXT");
+
                     b.Property<string>("Json")
                         .IsRequired()
                         .HasColumnType("TEXT");
@@ -106,6 +173,9 @@ namespace Rollwright.Library.Storage.Sqlite
 
                     b.HasKey("Break", "Number");
 
+                    b.HasIndex("Draft")
+                        .IsUnique();
+
                     b.ToTable("Revisions");
                 });
 
@@ -120,6 +190,45 @@ namespace Rollwright.Library.Storage.Sqlite
                     b.HasKey("Who", "Lick");
 
                     b.ToTable("SetAsideLicks");
+                });
+
+            modelBuilder.Entity("Rollwright.Library.Storage.TakeRow", b =>
+                {
+                    b.Property<long>("Number")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long>("At")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("Break")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Digest")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Ending")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Notes")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Number");
+
+                    b.HasIndex("Break");
+
+                    b.HasIndex("Digest");
+
+                    b.HasIndex("Id")
+                        .IsUnique();
+
+                    b.ToTable("Takes");
                 });
 
             modelBuilder.Entity("Rollwright.Library.Storage.TuneRow", b =>
