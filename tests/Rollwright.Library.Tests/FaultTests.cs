@@ -97,7 +97,7 @@ public class FaultTests
             "CREATE TABLE IF NOT EXISTS __EFMigrationsLock (Id INTEGER PRIMARY KEY, Timestamp TEXT);"
                 + "INSERT OR REPLACE INTO __EFMigrationsLock VALUES (1, '2026-01-01'); DELETE FROM __EFMigrationsHistory;"
                 + "DROP TABLE Tunes; DROP TABLE Breaks; DROP TABLE Revisions; DROP TABLE Practice; DROP TABLE TuneSearch;"
-                + "DROP TABLE Licks; DROP TABLE Lessons; DROP TABLE Takes"
+                + "DROP TABLE Licks; DROP TABLE Lessons; DROP TABLE Takes; DROP TABLE SetAsideLicks"
         );
         await shelf.Reopen().WaitAsync(TimeSpan.FromSeconds(20));
         (await shelf.Library.CountAsync()).Should().Be(0);
