@@ -10,6 +10,9 @@ internal sealed class TablePieces(FlowStyle style)
     private const double Padding = 5;
     private const double Leading = 1.3;
 
+    // A table of so many rows is not parted.
+    private const int MostKept = 20;
+
     private double Size => style.Size * 0.94;
 
     public IEnumerable<Piece> Table(TableBlock table)
@@ -20,7 +23,9 @@ internal sealed class TablePieces(FlowStyle style)
         for (var i = 0; i < table.Rows.Length; i++)
             yield return Row(table.Rows[i], widths, Face.Roman, 0.35) with
             {
-                KeepsNext = i == 0 || i == table.Rows.Length - 2,
+                KeepsNext =
+                    i < table.Rows.Length - 1
+                    && (table.Rows.Length <= MostKept || i == 0 || i == table.Rows.Length - 2),
             };
     }
 

@@ -18,21 +18,31 @@ public static class TextFlow
         FlowStyle.Check(style);
         var pieces = new List<Piece>();
         var begins = false;
-        foreach (var block in blocks)
+        for (var i = 0; i < blocks.Count; i++)
         {
-            if (block is NewPage)
+            if (blocks[i] is NewPage)
             {
                 begins = true;
                 continue;
             }
-            foreach (var piece in PiecesOf(block, style))
+            var keeps = i + 1 < blocks.Count && BelongsTo(blocks[i], blocks[i + 1]);
+            foreach (var piece in PiecesOf(blocks[i], style))
             {
-                pieces.Add(begins ? piece with { BeginsPage = true } : piece);
+                pieces.Add(piece with { BeginsPage = begins, KeepsNext = piece.KeepsNext || keeps });
                 begins = false;
             }
         }
         return new(title, author, title, new FlowPages(style).Fill(pieces), [], []);
     }
+
+    // What leads to a figure stands above it, what a figure is told in begins below it.
+    private static bool BelongsTo(FlowBlock block, FlowBlock next) =>
+        (block, next) switch
+        {
+            (TextBlock, FigureBlock or PictureBlock or TableBlock) => true,
+            (FigureBlock { Figure.Pages.Length: 1 }, ItemBlock) => true,
+            _ => false,
+        };
 
     private static IEnumerable<Piece> PiecesOf(FlowBlock block, FlowStyle style) =>
         block switch

@@ -23,21 +23,17 @@ internal sealed class FigureBook(FigureLook look, string folder = "") : IMusicSh
     /// <summary>The figure that an address in the text means; null where it means something else.</summary>
     public BookFigure? Find(string? address) => figures.Find(figure => AddressOf(figure) == address);
 
-    public string Whole(Break played, string caption) =>
-        Add(
-            Engraver.Lay(
-                played,
-                look.Page with
-                {
-                    Width = look.Whole,
-                    Height = look.WholeHeight,
-                    Margin = Edge,
-                    ShowHeading = false,
-                    MaySaveAPage = true,
-                }
-            ),
-            caption
-        );
+    public bool HasCaptions => look.IsNumbered;
+
+    public string Whole(Break played, string caption)
+    {
+        var page = look.Page with { Width = look.Whole, Margin = Edge, ShowHeading = false };
+        var drawing = Engraver.Lay(played, page with { Height = null });
+        // What is longer than a page is parted between systems.
+        if (look.WholeHeight is { } height && drawing.Pages[0].Height > height)
+            drawing = Engraver.Lay(played, page with { Height = height, MaySaveAPage = true });
+        return Add(drawing, caption);
+    }
 
     public string Bars(Break played, ImmutableArray<int> bars, string caption) =>
         Add(BarsFigure.Lay(played, bars[0], bars[^1], look.Page, new(look.Column)), caption);
@@ -86,6 +82,8 @@ internal sealed class FigureBook(FigureLook look, string folder = "") : IMusicSh
             look.IsNumbered ? $"Figure {number}. {caption}" : caption
         );
         figures.Add(figure);
+        if (!HasCaptions)
+            return $"![{PlainText.Of(drawing.Words)}]({AddressOf(figure)})";
         return $"![{PlainText.Of(drawing.Words)}]({AddressOf(figure)})\n*{PlainText.Of(figure.Caption)}*";
     }
 

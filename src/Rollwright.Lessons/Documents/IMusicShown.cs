@@ -6,6 +6,9 @@ namespace Rollwright.Lessons.Documents;
 /// <summary>How a text shows music: each answer is Markdown that stands by itself, empty where it does not show that.</summary>
 internal interface IMusicShown
 {
+    /// <summary>Whether captions are shown; otherwise what tells one from another has to be said above it.</summary>
+    bool HasCaptions { get; }
+
     /// <summary>All of a break.</summary>
     string Whole(Break played, string caption);
 

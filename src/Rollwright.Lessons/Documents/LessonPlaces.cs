@@ -117,17 +117,15 @@ internal sealed class LessonPlaces
             foreach (var take in drill.Takes)
             {
                 var all = Enumerable.Range(0, take.Played.Bars.Length).ToImmutableArray();
-                if (music is not TextTabShown)
+                if (take.Name.Length > 0 && !music.HasCaptions)
+                    text.Append($"**{PlainText.Of(Upper(take.Name))}**\n\n");
+                if (music is TextTabShown)
                 {
-                    text.Append(music.Bars(take.Played, all, take.Name.Length > 0 ? Upper(take.Name) : drill.Title))
-                        .Append("\n\n");
-                    continue;
+                    foreach (var phrase in PhraseWords.Of(take.Played))
+                        text.Append(List(phrase.Text(WordForm.Short).Split('\n'))).Append("\n\n");
                 }
-                if (take.Name.Length > 0)
-                    text.Append($"**{PlainText.Of(take.Name)}**\n\n");
-                foreach (var phrase in PhraseWords.Of(take.Played))
-                    text.Append(List(phrase.Text(WordForm.Short).Split('\n'))).Append("\n\n");
-                text.Append(music.Whole(take.Played, "")).Append("\n\n");
+                text.Append(music.Bars(take.Played, all, take.Name.Length > 0 ? Upper(take.Name) : drill.Title))
+                    .Append("\n\n");
             }
         }
         return text.ToString();

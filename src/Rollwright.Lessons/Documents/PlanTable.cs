@@ -18,7 +18,7 @@ internal static class PlanTable
         var unit = played.Tempo.UnitName;
         var lines = new List<string>
         {
-            $"| Day | New phrases | Phrases that come back | Tempo of the new ones ({unit} a minute) |",
+            $"| Day | New phrases | Phrases that come back | Tempo ({unit}) |",
             "| --- | --- | --- | --- |",
         };
         foreach (var session in plan.Coming.Prepend(plan.Today))

@@ -8,6 +8,8 @@ namespace Rollwright.Lessons.Documents;
 /// <summary>Music as plain-text tab.</summary>
 internal sealed class TextTabShown : IMusicShown
 {
+    public bool HasCaptions => false;
+
     public string Whole(Break played, string caption) => $"```\n{LessonMarkdown.TabOf(played)}\n```";
 
     public string Bars(Break played, ImmutableArray<int> bars, string caption) =>
