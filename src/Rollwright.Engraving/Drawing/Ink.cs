@@ -63,3 +63,9 @@ public sealed record Words(InkKind Kind, string Text, double X, double Y, double
 {
     public override Ink Moved(double dx, double dy) => this with { Box = Box.Moved(dx, dy), X = X + dx, Y = Y + dy };
 }
+
+/// <summary>A picture from a file, as large as its box.</summary>
+public sealed record Picture(PictureFile Image, Box Box) : Ink(InkKind.Picture, Box)
+{
+    public override Ink Moved(double dx, double dy) => this with { Box = Box.Moved(dx, dy) };
+}

@@ -48,4 +48,7 @@ public enum InkKind
     ChordDiagram,
     Caption,
     FormCell,
+    Text,
+    Picture,
+    GridCell,
 }

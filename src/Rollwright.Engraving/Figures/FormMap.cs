@@ -15,11 +15,14 @@ public static class FormMap
     private const double LabelWidth = 44;
     private const double RowGap = 8;
 
+    /// <param name="played">The break.</param>
+    /// <param name="style">Width and caption.</param>
+    /// <param name="letters">Other letters for phrases by their number; null for those of the melody.</param>
     /// <exception cref="ArgumentException">The width is too small.</exception>
-    public static Layout Lay(Break played, FigureStyle style)
+    public static Layout Lay(Break played, FigureStyle style, IReadOnlyDictionary<int, string>? letters = null)
     {
         Figure.Check(style);
-        var parts = FormParts.Of(played);
+        var parts = FormParts.Of(played, letters);
         var cells = parts.Max(part => part.Phrases.Length);
         var width = Math.Min(110, (style.Width - (2 * Figure.Edge) - LabelWidth) / cells);
         if (width < 24)
@@ -38,11 +41,11 @@ public static class FormMap
                 Cell(all, part.Phrases[i], LabelWidth + (i * width), y, width);
             y += CellHeight + RowGap;
         }
-        var letters = string.Join(
+        var said = string.Join(
             "; ",
             parts.Select(part => $"{part.Name}: {string.Join(' ', part.Phrases.Select(phrase => phrase.Letter))}")
         );
-        return Figure.Of(all, played.Title, $"The form of {played.Title}: {letters}. {style.Caption}".TrimEnd(), style);
+        return Figure.Of(all, played.Title, $"The form of {played.Title}: {said}. {style.Caption}".TrimEnd(), style);
     }
 
     private static void Cell(Sheet sheet, FormPhrase phrase, double left, double top, double width)

@@ -21,7 +21,7 @@ internal sealed record FormPart(string Name, int Times, ImmutableArray<FormPhras
 /// <summary>Reads the form out of a break.</summary>
 internal static class FormParts
 {
-    public static ImmutableArray<FormPart> Of(Break played)
+    public static ImmutableArray<FormPart> Of(Break played, IReadOnlyDictionary<int, string>? given = null)
     {
         var written = BreakReading.Read(played);
         var letters = new Letters(played);
@@ -34,14 +34,24 @@ internal static class FormParts
                     part.Times,
                     [
                         .. part.Phrases.Select(phrase =>
-                            PhraseOf(played, [.. phrase.Bars.Select(bar => written[bar])], phrase.Ending, letters)
+                            PhraseOf(
+                                played,
+                                [.. phrase.Bars.Select(bar => written[bar])],
+                                phrase.Ending,
+                                full => given?.GetValueOrDefault(phrase.Number) ?? letters.Of(full)
+                            )
                         ),
                     ]
                 )),
         ];
     }
 
-    private static FormPhrase PhraseOf(Break played, ImmutableArray<WrittenBar> bars, string ending, Letters letters)
+    private static FormPhrase PhraseOf(
+        Break played,
+        ImmutableArray<WrittenBar> bars,
+        string ending,
+        Func<List<WrittenBar>, string> letterOf
+    )
     {
         var full = bars.Where(bar => !bar.IsPickup).ToList();
         var numbers = full.Select(bar => played.Numbering.AtLineStart(bar.Index)).ToList();
@@ -59,7 +69,7 @@ internal static class FormParts
             1 => numbers[0].ToString(CultureInfo.InvariantCulture),
             _ => $"{numbers[0]}–{numbers[^1]}",
         };
-        return new(letters.Of(full), span, ending, string.Join(' ', chords));
+        return new(letterOf(full), span, ending, string.Join(' ', chords));
     }
 
     // The chord that goes on from before, where the bar does not begin with one.

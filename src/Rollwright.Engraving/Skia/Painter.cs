@@ -48,6 +48,14 @@ internal static class Painter
                 canvas.DrawPath(MusicFont.OutlineOf(sign.Glyph), fill);
                 canvas.Restore();
                 break;
+            case Picture picture:
+                using (var image = SKImage.FromEncodedData(picture.Image.Bytes))
+                {
+                    // The head could be read, what follows may still be broken: then its place stays white.
+                    if (image is not null)
+                        canvas.DrawImage(image, Of(picture.Box), new SKSamplingOptions(SKFilterMode.Linear));
+                }
+                break;
             case Words words:
                 PaintWords(canvas, words, fill, typefaceOf);
                 break;
@@ -88,6 +96,8 @@ internal static class Painter
         builder.Close();
         return builder.Detach();
     }
+
+    private static SKRect Of(Box box) => new((float)box.Left, (float)box.Top, (float)box.Right, (float)box.Bottom);
 
     private static SKPoint Of(Place place) => new((float)place.X, (float)place.Y);
 }

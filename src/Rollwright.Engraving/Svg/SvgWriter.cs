@@ -152,6 +152,18 @@ public static class SvgWriter
                 xml.WriteAttributeString("y", SvgPath.Of(sign.Y));
                 xml.WriteEndElement();
                 break;
+            case Picture picture:
+                xml.WriteStartElement("image", Namespace);
+                xml.WriteAttributeString("x", SvgPath.Of(picture.Box.Left));
+                xml.WriteAttributeString("y", SvgPath.Of(picture.Box.Top));
+                xml.WriteAttributeString("width", SvgPath.Of(picture.Box.Width));
+                xml.WriteAttributeString("height", SvgPath.Of(picture.Box.Height));
+                xml.WriteAttributeString(
+                    "href",
+                    $"data:{picture.Image.MediaType};base64,{Convert.ToBase64String(picture.Image.Bytes)}"
+                );
+                xml.WriteEndElement();
+                break;
             case Words words:
                 WriteText(xml, words);
                 break;

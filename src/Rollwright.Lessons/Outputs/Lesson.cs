@@ -2,8 +2,10 @@ using System.Collections.Immutable;
 using Rollwright.Arranging;
 using Rollwright.Engraving;
 using Rollwright.Lessons.Captions;
+using Rollwright.Lessons.Documents;
 using Rollwright.Lessons.Page;
 using Rollwright.Lessons.Plan;
+using Rollwright.Lessons.Templates;
 using Rollwright.Lessons.Words;
 using Rollwright.Lessons.Words.Edits;
 
@@ -31,6 +33,15 @@ public sealed record Lesson
 
     /// <summary>A4 or Letter.</summary>
     public PageStyle Paper { get; init; } = PageStyle.A4;
+
+    /// <summary>Width of an article's column, in millimetres.</summary>
+    public double ColumnWidth { get; init; } = 85;
+
+    /// <summary>What whoever teaches says first.</summary>
+    public Introduction Introduction { get; init; } = Introduction.None;
+
+    /// <summary>The template of the lesson or article that was asked for; null for the program's own.</summary>
+    public Template? Template { get; init; }
 
     /// <summary>Whose the tune is, and what to look to before it is published: in every document that carries it.</summary>
     public ImmutableArray<string> RightsLines =>

@@ -17,6 +17,7 @@ public sealed record LessonOutput(string Name, string About, Func<Lesson, IEnume
     public static ImmutableArray<LessonOutput> All { get; } =
     [
         new("page", "a page that plays", PageOutput.Make),
+        new("handout", "a booklet to print", HandoutOutput.Make),
         new("captions", "captions and chapters of a video", CaptionsOutput.Make),
     ];
 

@@ -54,7 +54,7 @@ public sealed record Variation(string Name, string Changes, Break Played)
         var (before, after) = (Highest(made.Break), Highest(other.Break));
         var neck = before == after ? "" : $" The highest fret is {after} rather than {before}.";
         var (few, many) = (Slurs(made.Break), Slurs(other.Break));
-        var slurs = few == many ? "" : $" It has {Counted(many)} rather than {(few == 0 ? "none" : $"{few}")}.";
+        var slurs = few == many ? "" : $" It has {Counted(many)} where the break has {(few == 0 ? "none" : $"{few}")}.";
         var licks = LicksOf(other.Break).Except(LicksOf(made.Break)).Take(3).ToList();
         var put = licks.Count == 0 ? "" : $" New licks: {string.Join(", ", licks.Select(lick => $"'{lick}'"))}.";
         return $"{Percent(share)} of the steps sound otherwise, {where}; {Percent(other.Kept)} of the tune is kept.{neck}{slurs}{put}";
@@ -63,7 +63,7 @@ public sealed record Variation(string Name, string Changes, Break Played)
     private static string Counted(int slurs) =>
         slurs switch
         {
-            0 => "no slur",
+            0 => "no slurs",
             1 => "1 slur",
             _ => $"{slurs} slurs",
         };
