@@ -99,6 +99,12 @@ public sealed class Workbench : IAsyncDisposable
             new Keeping(library),
             services.GetRequiredService<LickChoice>()
         ));
+        builder.Services.AddSingleton<LessonShelf>();
+        builder.Services.AddScoped(services => new LessonDesk(
+            services.GetRequiredService<Bench>(),
+            services.GetRequiredService<LessonShelf>(),
+            library
+        ));
         // A page elsewhere that points its own name at this machine is turned away.
         builder.Services.AddHostFiltering(filter => filter.AllowedHosts = ["127.0.0.1", "localhost"]);
 
@@ -108,6 +114,7 @@ public sealed class Workbench : IAsyncDisposable
         app.UseAntiforgery();
         app.MapEmbeddedFiles();
         app.MapMade();
+        app.MapLessons();
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode();
         return app;
     }

@@ -235,6 +235,9 @@ public sealed class Bench
 
     public bool IsMakingVersions { get; private set; }
 
+    /// <summary>Works something out about what lies here, after what is under way, away from the page's own thread.</summary>
+    public Task<T> Ask<T>(Func<T> work) => line.Run(work);
+
     /// <summary>Makes one version of each kind, away from the page's own thread.</summary>
     public async Task FindVersions()
     {

@@ -1,6 +1,9 @@
+using System.Collections.Immutable;
 using Rollwright.Arranging;
+using Rollwright.Banjo.Breaks;
 using Rollwright.Banjo.Licks;
 using Rollwright.Engraving;
+using Rollwright.Engraving.Figures;
 using Rollwright.Engraving.Svg;
 using Rollwright.Music.Tunes;
 
@@ -56,6 +59,13 @@ public sealed class Drawing
         ArgumentNullException.ThrowIfNull(made);
         return new(made);
     }
+
+    /// <summary>Some bars with notation and tab, cropped to their ink.</summary>
+    public static string OfBars(Break played, ImmutableArray<int> bars, string prefix) =>
+        SvgWriter.Write(
+            BarsFigure.Lay(played, bars[0], bars[^1], WideStyle, new(WideStyle.Width)),
+            options: new() { FixedSize = false, Prefix = prefix }
+        );
 
     public DrawnView In(BreakView view) => (view == BreakView.Phrases ? phrases : printed).Value;
 
