@@ -7,6 +7,7 @@ using Rollwright.EndToEnd.Playing;
 using Rollwright.Formats.Abc;
 using Rollwright.Library;
 using Rollwright.Sound.Browser;
+using Rollwright.TestKit;
 using Rollwright.Web.Hosting;
 using Rollwright.Web.State;
 using Rollwright.Web.Words;
@@ -229,7 +230,7 @@ public class LickTests
             .Expect(page.GetByText("“gate opener” is offered in the spots from now on."))
             .ToBeVisibleAsync();
 
-        await page.GetByRole(AriaRole.Button, new() { NameRegex = new("^Open bar 1: ") }).First.ClickAsync();
+        await page.Locator("button[aria-label^='Open bar 1: ']").ClickAsync();
         var own = Licks(visitor).Filter(new() { HasText = "gate opener" });
         await Assertions.Expect(own).ToContainTextAsync("your own");
         await Button(own, "Put it in").ClickAsync();
@@ -249,6 +250,38 @@ public class LickTests
         await Assertions.Expect(page.Locator("#own-lick-faults")).ToContainTextAsync("A lick stays within a bar");
         await Assertions.Expect(page.Locator("#own-lick-faults")).ToContainTextAsync("end it before the bar line");
         await Assertions.Expect(page.GetByRole(AriaRole.Button, new() { Name = "Keep the lick" })).ToBeDisabledAsync();
+        visitor.Complaints.Should().BeEmpty();
+    }
+
+    [Theory]
+    [InlineData("licks-desktop", 1280, 900, ColorScheme.Light)]
+    [InlineData("licks-desktop-dark", 1280, 900, ColorScheme.Dark)]
+    [InlineData("licks-phone", 390, 844, ColorScheme.Light)]
+    public async Task The_licks_are_whole_and_their_picture_is_kept(
+        string name,
+        int width,
+        int height,
+        ColorScheme colours
+    )
+    {
+        await using var visitor = await Visitor.Arrive(width, height, colours);
+        await visitor.Open("Wren on the Gatepost");
+        var page = visitor.Page;
+        await page.GetByLabel("A lick may make the break dearer by").SelectOptionAsync("6000");
+        await Assertions.Expect(Rows(visitor).Nth(5)).ToBeAttachedAsync();
+        await Button(Rows(visitor).First, "Open").ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Never show again" }).First.ClickAsync();
+        await Assertions.Expect(page.GetByText("1 lick set aside.")).ToBeVisibleAsync();
+        await visitor.ChooseFirstStep();
+        await page.Keyboard.PressAsync("PageDown");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Keep these notes as a lick" }).ClickAsync();
+        await Assertions.Expect(page.GetByLabel("Its name: what the hands do")).ToBeFocusedAsync();
+        (await page.EvaluateAsync<int>("document.documentElement.scrollWidth - innerWidth"))
+            .Should()
+            .BeLessThanOrEqualTo(0);
+        var folder = Places.Pictures;
+        await page.ScreenshotAsync(new() { Path = Path.Combine(folder, $"{name}.png") });
+        await page.Locator(".about").ScreenshotAsync(new() { Path = Path.Combine(folder, $"{name}-cards.png") });
         visitor.Complaints.Should().BeEmpty();
     }
 }
