@@ -10,6 +10,7 @@ using Rollwright.Sound.Browser;
 using Rollwright.TestKit;
 using Rollwright.Web.Hosting;
 using Rollwright.Web.State;
+using Rollwright.Web.State.Licks;
 using Rollwright.Web.Words;
 
 namespace Rollwright.EndToEnd;
@@ -211,7 +212,7 @@ public class LickTests
         await Assertions.Expect(page.Locator(".wide .selected")).ToHaveCountAsync(1);
         await page.GetByRole(AriaRole.Button, new() { Name = "Keep these notes as a lick" }).ClickAsync();
         var name = page.GetByLabel("Its name: what the hands do");
-        await Assertions.Expect(name).ToBeFocusedAsync();
+        await Assertions.Expect(page.Locator(".own-lick")).ToBeFocusedAsync();
         await page.GetByLabel("Up to and with").SelectOptionAsync("7");
         // What the command line would work out of the same notes; the chord is the tune's.
         var (steps, fault) = LickExtract.Of(Direct.Value.Break, 0, new(0), new(1));
@@ -275,7 +276,7 @@ public class LickTests
         await visitor.ChooseFirstStep();
         await page.Keyboard.PressAsync("PageDown");
         await page.GetByRole(AriaRole.Button, new() { Name = "Keep these notes as a lick" }).ClickAsync();
-        await Assertions.Expect(page.GetByLabel("Its name: what the hands do")).ToBeFocusedAsync();
+        await Assertions.Expect(page.Locator(".own-lick")).ToBeFocusedAsync();
         (await page.EvaluateAsync<int>("document.documentElement.scrollWidth - innerWidth"))
             .Should()
             .BeLessThanOrEqualTo(0);

@@ -4,6 +4,7 @@ using Rollwright.Formats.Abc;
 using Rollwright.Music.Pitches;
 using Rollwright.TestKit;
 using Rollwright.Web.State;
+using Rollwright.Web.State.Licks;
 
 namespace Rollwright.EndToEnd;
 

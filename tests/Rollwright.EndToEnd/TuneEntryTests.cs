@@ -1,7 +1,7 @@
 using Microsoft.Playwright;
 using Rollwright.Banjo.Tunings;
 using Rollwright.TestKit;
-using Rollwright.Web.State;
+using Rollwright.Web.State.Entry;
 
 namespace Rollwright.EndToEnd;
 

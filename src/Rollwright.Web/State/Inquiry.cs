@@ -6,6 +6,7 @@ using Rollwright.Arranging.Reasons;
 using Rollwright.Arranging.Spots;
 using Rollwright.Banjo.Tunings;
 using Rollwright.Music.Tunes;
+using Rollwright.Web.State.Licks;
 
 namespace Rollwright.Web.State;
 

@@ -2,7 +2,7 @@ using Rollwright.Arranging;
 using Rollwright.Banjo.Licks;
 using Rollwright.Music.Chords;
 
-namespace Rollwright.Web.State;
+namespace Rollwright.Web.State.Licks;
 
 /// <summary>Notes of the break that someone wants to keep as a lick of their own.</summary>
 public static class OwnLick
