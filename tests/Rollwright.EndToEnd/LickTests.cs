@@ -5,8 +5,13 @@ using Rollwright.Arranging.Spots;
 using Rollwright.Banjo.Licks;
 using Rollwright.EndToEnd.Playing;
 using Rollwright.Formats.Abc;
+using Rollwright.Library;
 using Rollwright.Sound.Browser;
+using Rollwright.TestKit;
+using Rollwright.Web.Hosting;
 using Rollwright.Web.State;
+using Rollwright.Web.State.Licks;
+using Rollwright.Web.Words;
 
 namespace Rollwright.EndToEnd;
 
@@ -36,9 +41,9 @@ public class LickTests
     private static ILocator Button(ILocator within, string name) =>
         within.GetByRole(AriaRole.Button, new() { Name = name });
 
-    private static async Task<Visitor> Come(bool tapped = false)
+    private static async Task<Visitor> Come(bool tapped = false, string? at = null)
     {
-        var visitor = await Visitor.Arrive(tapped: tapped);
+        var visitor = await Visitor.Arrive(tapped: tapped, at: at);
         await visitor.Paste(Tune);
         await visitor.Page.Locator(".ledge[data-piece^='Slow Gate'][data-ready]").WaitForAsync();
         await visitor.Page.GetByLabel("A lick may make the break dearer by").SelectOptionAsync($"{Within}");
@@ -159,6 +164,125 @@ public class LickTests
             await Assertions.Expect(visitor.Page.GetByText("No such lick fits at this price")).ToBeVisibleAsync();
         await visitor.Page.Locator(list).SelectOptionAsync("");
         await Assertions.Expect(Rows(visitor)).ToHaveCountAsync(all.Length);
+        visitor.Complaints.Should().BeEmpty();
+    }
+
+    [Fact]
+    public async Task A_lick_that_is_set_aside_stays_away_with_the_library_and_comes_back_when_it_is_called()
+    {
+        var folder = Directory.CreateTempSubdirectory("rollwright-licks").FullName;
+        var (index, spot) = Widest();
+        var name = spot.Best.First(fit => !Direct.Value.Has(fit.Place)).Place.Lick.Name;
+        try
+        {
+            var library = await TuneLibrary.OpenAsync(new(Path.Combine(folder, "l.db"), null), TimeProvider.System);
+            await using var workbench = await Workbench.StartAsync(0, library);
+            await using (var visitor = await Come(at: workbench.Address))
+            {
+                await Button(Rows(visitor).Nth(index), "Open").ClickAsync();
+                await visitor.Page.GetByLabel($"Never show again: {name}").First.ClickAsync();
+                await Assertions.Expect(visitor.Page.GetByText("1 lick set aside.")).ToBeVisibleAsync();
+                await Assertions.Expect(Rows(visitor).Nth(index)).ToContainTextAsync($"{spot.Count - 1}");
+                await Assertions.Expect(Licks(visitor).Filter(new() { HasText = name })).ToHaveCountAsync(0);
+                visitor.Complaints.Should().BeEmpty();
+            }
+            await using (var visitor = await Come(at: workbench.Address))
+            {
+                await Assertions.Expect(Rows(visitor).Nth(index)).ToContainTextAsync($"{spot.Count - 1}");
+                await visitor.Page.GetByRole(AriaRole.Button, new() { Name = "Show it again" }).ClickAsync();
+                await Assertions.Expect(visitor.Page.GetByText("set aside")).ToHaveCountAsync(0);
+                await Button(Rows(visitor).Nth(index), "Open").ClickAsync();
+                await Assertions.Expect(Licks(visitor).Filter(new() { HasText = name })).Not.ToHaveCountAsync(0);
+                visitor.Complaints.Should().BeEmpty();
+            }
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+    }
+
+    [Fact]
+    public async Task Chosen_notes_become_a_lick_of_ones_own_that_is_offered_at_once_and_can_be_put_in()
+    {
+        await using var visitor = await Come();
+        var page = visitor.Page;
+        await visitor.ChooseFirstStep();
+        await page.Keyboard.PressAsync("Shift+ArrowRight");
+        await Assertions.Expect(page.Locator(".wide .selected")).ToHaveCountAsync(1);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Keep these notes as a lick" }).ClickAsync();
+        var name = page.GetByLabel("Its name: what the hands do");
+        await Assertions.Expect(page.Locator(".own-lick")).ToBeFocusedAsync();
+        await page.GetByLabel("Up to and with").SelectOptionAsync("7");
+        // What the command line would work out of the same notes; the chord is the tune's.
+        var (steps, fault) = LickExtract.Of(Direct.Value.Break, 0, new(0), new(1));
+        fault.Should().BeNull();
+        var lick = LickProposal.Of("x", Direct.Value.Break.Setting.Tuning, steps, new() { IsInThrees = false }).Lick;
+        await Assertions
+            .Expect(page.Locator("#own-lick-facts"))
+            .ToContainTextAsync(PlaceWords.Capital(LickFacts.Of(lick)));
+        var keep = page.GetByRole(AriaRole.Button, new() { Name = "Keep the lick" });
+        await name.FillAsync("#");
+        await Assertions.Expect(page.Locator("#own-lick-faults")).ToContainTextAsync("cannot be a name");
+        await Assertions.Expect(keep).ToBeDisabledAsync();
+        await name.FillAsync("gate opener");
+        await keep.ClickAsync();
+        await Assertions
+            .Expect(page.GetByText("“gate opener” is offered in the spots from now on."))
+            .ToBeVisibleAsync();
+
+        await page.Locator("button[aria-label^='Open bar 1: ']").ClickAsync();
+        var own = Licks(visitor).Filter(new() { HasText = "gate opener" });
+        await Assertions.Expect(own).ToContainTextAsync("your own");
+        await Button(own, "Put it in").ClickAsync();
+        await Assertions.Expect(page.Locator(".kept-list li")).ToContainTextAsync("the lick 'gate opener'");
+        await Assertions.Expect(own).ToContainTextAsync("in the break now");
+        visitor.Complaints.Should().BeEmpty();
+    }
+
+    [Fact]
+    public async Task Notes_that_are_no_lick_are_refused_in_words()
+    {
+        await using var visitor = await Come();
+        var page = visitor.Page;
+        await visitor.ChooseFirstStep();
+        foreach (var _ in Enumerable.Range(0, 8))
+            await page.Keyboard.PressAsync("Shift+ArrowRight");
+        await Assertions.Expect(page.Locator("#own-lick-faults")).ToContainTextAsync("A lick stays within a bar");
+        await Assertions.Expect(page.Locator("#own-lick-faults")).ToContainTextAsync("end it before the bar line");
+        await Assertions.Expect(page.GetByRole(AriaRole.Button, new() { Name = "Keep the lick" })).ToBeDisabledAsync();
+        visitor.Complaints.Should().BeEmpty();
+    }
+
+    [Theory]
+    [InlineData("licks-desktop", 1280, 900, ColorScheme.Light)]
+    [InlineData("licks-desktop-dark", 1280, 900, ColorScheme.Dark)]
+    [InlineData("licks-phone", 390, 844, ColorScheme.Light)]
+    public async Task The_licks_are_whole_and_their_picture_is_kept(
+        string name,
+        int width,
+        int height,
+        ColorScheme colours
+    )
+    {
+        await using var visitor = await Visitor.Arrive(width, height, colours);
+        await visitor.Open("Wren on the Gatepost");
+        var page = visitor.Page;
+        await page.GetByLabel("A lick may make the break dearer by").SelectOptionAsync("6000");
+        await Assertions.Expect(Rows(visitor).Nth(5)).ToBeAttachedAsync();
+        await Button(Rows(visitor).First, "Open").ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Never show again" }).First.ClickAsync();
+        await Assertions.Expect(page.GetByText("1 lick set aside.")).ToBeVisibleAsync();
+        await visitor.ChooseFirstStep();
+        await page.Keyboard.PressAsync("PageDown");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Keep these notes as a lick" }).ClickAsync();
+        await Assertions.Expect(page.Locator(".own-lick")).ToBeFocusedAsync();
+        (await page.EvaluateAsync<int>("document.documentElement.scrollWidth - innerWidth"))
+            .Should()
+            .BeLessThanOrEqualTo(0);
+        var folder = Places.Pictures;
+        await page.ScreenshotAsync(new() { Path = Path.Combine(folder, $"{name}.png") });
+        await page.Locator(".about").ScreenshotAsync(new() { Path = Path.Combine(folder, $"{name}-cards.png") });
         visitor.Complaints.Should().BeEmpty();
     }
 }

@@ -1,7 +1,7 @@
 using Microsoft.Playwright;
 using Rollwright.Banjo.Tunings;
 using Rollwright.TestKit;
-using Rollwright.Web.State;
+using Rollwright.Web.State.Entry;
 
 namespace Rollwright.EndToEnd;
 
@@ -16,9 +16,14 @@ public class TuneEntryTests
     private static Task Tap(Visitor visitor, int banjoString, int fret) =>
         visitor.Page.Locator($".neck [data-string='{banjoString}'][data-fret='{fret}']").ClickAsync();
 
-    private static async Task<Visitor> Come(int width = 1280, int height = 900, string? script = null)
+    private static async Task<Visitor> Come(
+        int width = 1280,
+        int height = 900,
+        string? script = null,
+        ColorScheme colours = ColorScheme.Light
+    )
     {
-        var visitor = await Visitor.Arrive(width, height, script: script);
+        var visitor = await Visitor.Arrive(width, height, colours, script: script);
         await visitor.Ready();
         await visitor.Page.GetByText("Type or paste ABC").ClickAsync();
         await visitor.Page.GetByText("Tap it on the neck, or play it in").ClickAsync();
@@ -174,11 +179,17 @@ public class TuneEntryTests
     }
 
     [Theory]
-    [InlineData("entry-desktop", 1280, 900)]
-    [InlineData("entry-phone", 390, 844)]
-    public async Task The_entry_is_whole_and_its_picture_is_kept(string name, int width, int height)
+    [InlineData("entry-desktop", 1280, 900, ColorScheme.Light)]
+    [InlineData("entry-desktop-dark", 1280, 900, ColorScheme.Dark)]
+    [InlineData("entry-phone", 390, 844, ColorScheme.Light)]
+    public async Task The_entry_is_whole_and_its_picture_is_kept(
+        string name,
+        int width,
+        int height,
+        ColorScheme colours
+    )
     {
-        await using var visitor = await Come(width, height);
+        await using var visitor = await Come(width, height, colours: colours);
         await Begin(visitor);
         foreach (var fret in new[] { 0, 2, 4, 5 })
             await Tap(visitor, 3, fret);
@@ -186,10 +197,9 @@ public class TuneEntryTests
         (await visitor.Page.EvaluateAsync<int>("document.documentElement.scrollWidth - innerWidth"))
             .Should()
             .BeLessThanOrEqualTo(0);
-        await visitor.Page.Locator(".entry").ScrollIntoViewIfNeededAsync();
-        await visitor.Page.ScreenshotAsync(
-            new() { Path = Path.Combine(Places.Pictures, $"{name}.png"), FullPage = true }
-        );
+        await visitor
+            .Page.GetByRole(AriaRole.Region, new() { Name = "Tune", Exact = true })
+            .ScreenshotAsync(new() { Path = Path.Combine(Places.Pictures, $"{name}.png") });
         visitor.Complaints.Should().BeEmpty();
     }
 }

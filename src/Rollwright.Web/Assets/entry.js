@@ -60,6 +60,7 @@ export function attach(neck, page) {
     // The end of what was entered comes into view, in the box and on the staff.
     follow() {
       for (const box of document.querySelectorAll("#abc, .growing")) box.scrollTop = box.scrollHeight;
+      neck.querySelector(".chosen")?.scrollIntoView({ block: "nearest", inline: "nearest" });
     },
     leave() {
       deafen();

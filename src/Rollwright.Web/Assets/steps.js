@@ -42,7 +42,7 @@ export function attach(drawing, page) {
     const svg = side && side.querySelector("svg.engraving");
     if (!svg) return;
     const point = new DOMPoint(event.clientX, event.clientY).matrixTransform(svg.getScreenCTM().inverse());
-    page.invokeMethodAsync("Point", side.className === "narrow", point.x, point.y);
+    page.invokeMethodAsync("Point", side.className === "narrow", point.x, point.y, event.shiftKey);
   });
 
   on(drawing, "keydown", (event) => {
@@ -61,6 +61,8 @@ export function attach(drawing, page) {
     settle();
     if (event.key === "Escape") {
       page.invokeMethodAsync("LetGo");
+    } else if (event.shiftKey && (event.key === "ArrowLeft" || event.key === "ArrowRight")) {
+      page.invokeMethodAsync("Extend", event.key === "ArrowRight" ? 1 : -1);
     } else if (keys[event.key]) {
       const [by, count] = keys[event.key];
       page.invokeMethodAsync("Move", by === "bar" && event.shiftKey ? "phrase" : by, count);

@@ -10,6 +10,7 @@ using Microsoft.Extensions.Logging;
 using Rollwright.Library;
 using Rollwright.Web.Pages;
 using Rollwright.Web.State;
+using Rollwright.Web.State.Licks;
 
 namespace Rollwright.Web.Hosting;
 

@@ -6,6 +6,7 @@ using Rollwright.Formats.Abc;
 using Rollwright.Library;
 using Rollwright.Music.Tunes;
 using Rollwright.Sound.Browser;
+using Rollwright.Web.State.Licks;
 using Rollwright.Web.Words;
 using Lock = Rollwright.Arranging.Locks.Lock;
 

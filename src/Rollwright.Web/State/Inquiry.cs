@@ -6,6 +6,7 @@ using Rollwright.Arranging.Reasons;
 using Rollwright.Arranging.Spots;
 using Rollwright.Banjo.Tunings;
 using Rollwright.Music.Tunes;
+using Rollwright.Web.State.Licks;
 
 namespace Rollwright.Web.State;
 
@@ -46,6 +47,9 @@ public sealed class Inquiry
 
     /// <summary>The other end of what is chosen, before or behind the step; null where it is the step alone.</summary>
     public int? Until { get; private set; }
+
+    /// <summary>The person wants what is chosen as a lick, and is led to where it is named.</summary>
+    public bool AsksForLick { get; set; }
 
     /// <summary>First and last step of what is chosen; null for nothing.</summary>
     public (int First, int Last)? Chosen =>
@@ -117,6 +121,13 @@ public sealed class Inquiry
         var other = Math.Clamp(until, 0, turn.Arrangement.Grid.Steps.Length - 1);
         Until = other == step ? null : other;
         Tell();
+    }
+
+    /// <summary>Chooses the steps from one to another.</summary>
+    public void Reach(int first, int last)
+    {
+        Step = first;
+        Extend(last);
     }
 
     public void ChooseString(int banjoString)

@@ -16,6 +16,10 @@ internal static class ListLicks
     {
         Description = "low (frets 0 to 5), middle (6 to 9) or up (from 10).",
     };
+    private static readonly Option<string?> Slurs = new("--slurs")
+    {
+        Description = "with (slides, hammer-ons, pull-offs) or without.",
+    };
     private static readonly Option<bool> Json = LickOptions.Json();
 
     public static Command Build()
@@ -28,6 +32,7 @@ internal static class ListLicks
             Level,
             Tuning,
             Register,
+            Slurs,
             Json,
         };
         command.SetAction(Run);
@@ -42,7 +47,14 @@ internal static class ListLicks
             LickOptions.RoleOf(parsed.GetValue(Role)),
             LickOptions.LevelOf(parsed.GetValue(Level)),
             LickOptions.TuningOf(parsed.GetValue(Tuning))?.Id,
-            RegisterOf(parsed.GetValue(Register))
+            RegisterOf(parsed.GetValue(Register)),
+            parsed.GetValue(Slurs) switch
+            {
+                null => null,
+                "with" => true,
+                "without" => false,
+                var other => throw new RequestException($"--slurs: '{other}' is neither with nor without"),
+            }
         );
         var file = BankFile.Open(parsed);
         return Answer(file, search.In(file.Bank), parsed.GetValue(Json));

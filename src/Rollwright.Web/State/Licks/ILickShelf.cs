@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using Rollwright.Banjo.Licks;
 
-namespace Rollwright.Web.State;
+namespace Rollwright.Web.State.Licks;
 
 /// <summary>A person's own licks, and the names of those that they do not want to be offered.</summary>
 public interface ILickShelf

@@ -1,6 +1,6 @@
 using Rollwright.Banjo.Tunings;
 
-namespace Rollwright.Web.State;
+namespace Rollwright.Web.State.Entry;
 
 /// <summary>A place on the drawn neck where a finger may tap.</summary>
 /// <param name="String">1 to 5.</param>

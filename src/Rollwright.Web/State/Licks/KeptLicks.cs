@@ -3,7 +3,7 @@ using Rollwright.Banjo.Licks;
 using Rollwright.Library;
 using Rollwright.Library.Kept;
 
-namespace Rollwright.Web.State;
+namespace Rollwright.Web.State.Licks;
 
 /// <summary>
 /// Keeps in the library what someone set aside, and their own licks as long as the page is open. While the library does not

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using Rollwright.Banjo.Licks;
 
-namespace Rollwright.Web.State;
+namespace Rollwright.Web.State.Licks;
 
 /// <summary>Which licks a person is offered: those of the program and their own, less what they filter out or set aside.</summary>
 public sealed class LickChoice(ILickShelf shelf)

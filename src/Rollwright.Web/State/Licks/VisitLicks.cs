@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using Rollwright.Banjo.Licks;
 
-namespace Rollwright.Web.State;
+namespace Rollwright.Web.State.Licks;
 
 /// <summary>Keeps them as long as the page is open.</summary>
 public sealed class VisitLicks : ILickShelf

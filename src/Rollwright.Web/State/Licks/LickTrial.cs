@@ -6,7 +6,7 @@ using Rollwright.Banjo.Breaks;
 using Rollwright.Lessons.Drills;
 using Lock = Rollwright.Arranging.Locks.Lock;
 
-namespace Rollwright.Web.State;
+namespace Rollwright.Web.State.Licks;
 
 /// <summary>A lick put where it would stand, to be kept or only to be heard.</summary>
 public static class LickTrial

@@ -1,4 +1,4 @@
-namespace Rollwright.Web.State;
+namespace Rollwright.Web.State.Entry;
 
 /// <summary>A tune typed by someone who knows letters of notes and no fields of ABC: what is missing is put before it.</summary>
 public static class TypedTune

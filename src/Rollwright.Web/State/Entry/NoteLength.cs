@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using Rollwright.Music.Metre;
 
-namespace Rollwright.Web.State;
+namespace Rollwright.Web.State.Entry;
 
 /// <summary>How long a note is that is tapped or played in.</summary>
 /// <param name="Name">"dotted quarter".</param>
