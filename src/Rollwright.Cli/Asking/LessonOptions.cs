@@ -9,6 +9,7 @@ using Rollwright.Lessons.Outputs;
 using Rollwright.Lessons.Plan;
 using Rollwright.Lessons.Words;
 using Rollwright.Lessons.Words.Edits;
+using Rollwright.Music.Chords;
 
 namespace Rollwright.Cli.Asking;
 
@@ -33,6 +34,11 @@ internal sealed class LessonOptions
         Description = "Paper of handout and jam sheet: a4 or letter.",
         DefaultValueFactory = _ => "a4",
     };
+    private readonly Option<string> numbers = new("--chord-numbers")
+    {
+        Description = "Numbers of chords on the jam sheet: arabic (1, 4, 5) or roman (I, IV, V).",
+        DefaultValueFactory = _ => "arabic",
+    };
     private readonly Option<double?> tempo = new("--tempo")
     {
         Description = "Tempo of captions and chapters, a minute in the tune's own unit; the break's own by default.",
@@ -40,7 +46,7 @@ internal sealed class LessonOptions
 
     public void AddTo(Command command)
     {
-        foreach (var option in new Option[] { folder, only, force, paper, tempo })
+        foreach (var option in new Option[] { folder, only, force, paper, numbers, tempo })
             command.Options.Add(option);
     }
 
@@ -88,6 +94,12 @@ internal sealed class LessonOptions
             Edits = edits,
             Form = form,
             Times = TimesOf(parsed, plan),
+            Numbers = parsed.GetRequiredValue(numbers) switch
+            {
+                "arabic" => NumberStyle.Arabic,
+                "roman" => NumberStyle.Roman,
+                var other => throw new RequestException($"--chord-numbers: '{other}' is neither arabic nor roman"),
+            },
             Paper = name == "a4" ? PageStyle.A4 : PageStyle.Letter,
         };
     }

@@ -77,13 +77,21 @@ internal static class LessonCommand
         ParseResult parsed
     )
     {
-        List<LessonFolder.Made> files =
-        [
-            .. outputs
-                .AsParallel()
-                .AsOrdered()
-                .SelectMany(output => output.Make(lesson).Select(file => new LessonFolder.Made(output.Name, file))),
-        ];
+        var made = new List<LessonFolder.Made>[outputs.Length];
+        try
+        {
+            Parallel.For(
+                0,
+                outputs.Length,
+                i => made[i] = [.. outputs[i].Make(lesson).Select(file => new LessonFolder.Made(outputs[i].Name, file))]
+            );
+        }
+        catch (AggregateException faults)
+            when (faults.InnerExceptions.OfType<LessonException>().FirstOrDefault() is { } fault)
+        {
+            throw new RequestException(fault.Message);
+        }
+        List<LessonFolder.Made> files = [.. made.SelectMany(of => of)];
         var left = LessonFolder.Write(folder, files, Documents.IsForced(parsed));
         if (left.Count == 0)
             return Exit.Done;

@@ -7,6 +7,7 @@ using Rollwright.Lessons.Plan;
 using Rollwright.Lessons.Templates;
 using Rollwright.Lessons.Words;
 using Rollwright.Lessons.Words.Edits;
+using Rollwright.Music.Chords;
 
 namespace Rollwright.Lessons.Outputs;
 
@@ -32,6 +33,9 @@ public sealed record Lesson
 
     /// <summary>Width of an article's column, in millimetres.</summary>
     public double ColumnWidth { get; init; } = 85;
+
+    /// <summary>How the jam sheet numbers its chords.</summary>
+    public NumberStyle Numbers { get; init; }
 
     /// <summary>What whoever teaches says first.</summary>
     public Introduction Introduction { get; init; } = Introduction.None;
