@@ -34,6 +34,11 @@ internal sealed class LessonOptions
         Description = "Paper of handout and jam sheet: a4 or letter.",
         DefaultValueFactory = _ => "a4",
     };
+    private readonly Option<double> column = new("--column-width")
+    {
+        Description = "Width of an article's column in millimetres, 60 to 250.",
+        DefaultValueFactory = _ => 85,
+    };
     private readonly Option<string> numbers = new("--chord-numbers")
     {
         Description = "Numbers of chords on the jam sheet: arabic (1, 4, 5) or roman (I, IV, V).",
@@ -46,7 +51,7 @@ internal sealed class LessonOptions
 
     public void AddTo(Command command)
     {
-        foreach (var option in new Option[] { folder, only, force, paper, numbers, tempo })
+        foreach (var option in new Option[] { folder, only, force, paper, column, numbers, tempo })
             command.Options.Add(option);
     }
 
@@ -94,6 +99,11 @@ internal sealed class LessonOptions
             Edits = edits,
             Form = form,
             Times = TimesOf(parsed, plan),
+            ColumnWidth = parsed.GetValue(column) is >= 60 and <= 250 and var width
+                ? width
+                : throw new RequestException(
+                    $"--column-width {parsed.GetValue(column)}: a column is 60 to 250 millimetres wide"
+                ),
             Numbers = parsed.GetRequiredValue(numbers) switch
             {
                 "arabic" => NumberStyle.Arabic,

@@ -17,7 +17,7 @@ internal static class JamWords
             tune.Kind.Length > 0
                 ? $"{char.ToUpperInvariant(tune.Kind[0])}{tune.Kind[1..].ToLowerInvariant()} in"
                 : "In";
-        return $"{kind} {tune.Key}, {tune.Time}. {tempo.UnitName} = {tempo.PerMinute:0}. Form: {tune.Form}, {tune.BarsPlayed} bars. Everything is written as it sounds.";
+        return $"{kind} {tune.Key}, {tune.Time}. Tempo: {tempo.UnitName} = {tempo.PerMinute:0}. Form: {tune.Form}, {tune.BarsPlayed} bars. Everything is written as it sounds.";
     }
 
     /// <summary>Who does what, a name and a sentence each.</summary>

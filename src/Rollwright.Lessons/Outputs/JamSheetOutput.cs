@@ -13,7 +13,7 @@ namespace Rollwright.Lessons.Outputs;
 internal static class JamSheetOutput
 {
     // From the best to read to what can just be read on a music stand (assumption).
-    private static readonly double[] Scales = [1, 0.92, 0.84, 0.76, 0.68, 0.6];
+    private static readonly double[] Scales = [1.3, 1.2, 1.1, 1, 0.92, 0.84, 0.76, 0.68, 0.6];
 
     public static IEnumerable<LessonFile> Make(Lesson lesson)
     {
@@ -43,7 +43,7 @@ internal static class JamSheetOutput
                     Blocks(lesson, tune, style, scale),
                     style with
                     {
-                        Size = style.Size * Math.Max(0.8, scale),
+                        Size = style.Size * Math.Clamp(scale, 0.8, 1.1),
                     }
                 )
             )
@@ -66,7 +66,9 @@ internal static class JamSheetOutput
         {
             var parts = SoundingTune.Grid(plan.Played, lesson.Numbers);
             var across = parts.Sum(part => (part.Bars.Length + 3) / 4) > 10 ? 8 : 4;
-            blocks.Add(new FigureBlock(ChordGrid.Lay(parts, new(style.TextWidth), across, Math.Min(1, scale * 1.1))));
+            blocks.Add(
+                new FigureBlock(ChordGrid.Lay(parts, new(style.TextWidth), across, Math.Min(1.15, scale * 1.1)))
+            );
         }
         foreach (var (who, what) in JamWords.Players(plan.Played, tune is not null, lesson.Numbers))
             blocks.Add(new TextBlock([new($"{who}: ", Face.Bold), new(what)]));
