@@ -5,8 +5,10 @@ using Rollwright.Cli.Files;
 using Rollwright.Engraving;
 using Rollwright.Lessons;
 using Rollwright.Lessons.Captions;
+using Rollwright.Lessons.Documents;
 using Rollwright.Lessons.Outputs;
 using Rollwright.Lessons.Plan;
+using Rollwright.Lessons.Templates;
 using Rollwright.Lessons.Words;
 using Rollwright.Lessons.Words.Edits;
 using Rollwright.Music.Chords;
@@ -34,6 +36,14 @@ internal sealed class LessonOptions
         Description = "Paper of handout and jam sheet: a4 or letter.",
         DefaultValueFactory = _ => "a4",
     };
+    private readonly Option<string?> introduction = new("--introduction")
+    {
+        Description = "Your own words before the lesson, in Markdown: text, pictures, links, credit, licence.",
+    };
+    private readonly Option<string?> template = new("--template")
+    {
+        Description = "Markdown with places such as {{phrases}}, for the article, or without --out-dir for the lesson.",
+    };
     private readonly Option<double> column = new("--column-width")
     {
         Description = "Width of an article's column in millimetres, 60 to 250.",
@@ -51,7 +61,9 @@ internal sealed class LessonOptions
 
     public void AddTo(Command command)
     {
-        foreach (var option in new Option[] { folder, only, force, paper, column, numbers, tempo })
+        foreach (
+            var option in new Option[] { folder, only, force, introduction, template, paper, column, numbers, tempo }
+        )
             command.Options.Add(option);
     }
 
@@ -99,6 +111,8 @@ internal sealed class LessonOptions
             Edits = edits,
             Form = form,
             Times = TimesOf(parsed, plan),
+            Introduction = parsed.GetValue(introduction) is { } own ? IntroductionFile.Read(own) : Introduction.None,
+            Template = TemplateOf(parsed.GetValue(template)),
             ColumnWidth = parsed.GetValue(column) is >= 60 and <= 250 and var width
                 ? width
                 : throw new RequestException(
@@ -112,6 +126,24 @@ internal sealed class LessonOptions
             },
             Paper = name == "a4" ? PageStyle.A4 : PageStyle.Letter,
         };
+    }
+
+    /// <summary>Whether something was asked for that only texts have.</summary>
+    public bool AsksForText(ParseResult parsed) =>
+        parsed.GetValue(introduction) is not null || parsed.GetValue(template) is not null;
+
+    private static Template? TemplateOf(string? path)
+    {
+        if (path is null)
+            return null;
+        try
+        {
+            return LessonTemplates.Parse(IntroductionFile.TextOf(path), InputFile.NameOf(path));
+        }
+        catch (LessonException fault)
+        {
+            throw new RequestException(fault.Message);
+        }
     }
 
     private BarTimes TimesOf(ParseResult parsed, LessonPlan plan)

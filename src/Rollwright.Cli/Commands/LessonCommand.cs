@@ -54,16 +54,21 @@ internal static class LessonCommand
         {
             var folder = Documents.FolderOf(parsed);
             var chosen = Documents.OutputsOf(parsed);
-            var (plan, made) = PlanOf(parsed);
             var output = parsed.GetRequiredValue(Output);
+            var isPage = output.EndsWith(".html", StringComparison.OrdinalIgnoreCase);
+            if (folder is null && (isPage || parsed.GetValue(Json)) && Documents.AsksForText(parsed))
+                throw new RequestException(
+                    "--introduction and --template are for the lesson in Markdown and for --out-dir"
+                );
+            var (plan, made) = PlanOf(parsed);
             var form = parsed.GetValue(Short) ? WordForm.Short : WordForm.Long;
             var edits = EditsOf(parsed.GetValue(Words));
             if (folder is not null)
                 return WriteDocuments(folder, chosen, Documents.Read(parsed, plan, made, edits, form), parsed);
             var answer =
                 parsed.GetValue(Json) ? JsonSerializer.Serialize(LessonAnswer.Of(plan, edits)) + "\n"
-                : output.EndsWith(".html", StringComparison.OrdinalIgnoreCase) ? PageOf(plan, made, edits, form)
-                : LessonMarkdown.Write(plan, edits, form);
+                : isPage ? PageOf(plan, made, edits, form)
+                : LessonMarkdown.Write(Documents.Read(parsed, plan, made, edits, form));
             OutputFile.Write(output, Encoding.UTF8.GetBytes(answer));
             return Exit.Done;
         });

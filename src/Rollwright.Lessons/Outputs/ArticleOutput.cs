@@ -45,7 +45,7 @@ internal static class ArticleOutput
             Written("tab.txt", TabOf(lesson)),
             .. pictures.SelectMany(of => of),
             .. lesson.Introduction.Pictures.Select(picture => new LessonFile(
-                Folder + picture.Key,
+                Folder + Introduction.PathOf(picture.Key),
                 picture.Value.Bytes
             )),
         ];

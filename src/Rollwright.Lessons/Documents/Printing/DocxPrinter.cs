@@ -80,7 +80,11 @@ internal sealed class DocxPrinter
                 AddPicture(shown);
                 break;
             case ParagraphBlock paragraph:
-                body.Append(Paragraph(style, InlineRuns.Of(paragraph.Inline)));
+                var made = Paragraph(style, InlineRuns.Of(paragraph.Inline));
+                // What leads to a figure stands above it.
+                if (NextOf(paragraph) is ParagraphBlock next && document.ShownIn(next) is not null)
+                    made.ParagraphProperties!.KeepNext = new();
+                body.Append(made);
                 break;
             case QuoteBlock quote:
                 AddAll(quote, depth, "Quote");
@@ -99,6 +103,12 @@ internal sealed class DocxPrinter
                 AddAll(container, depth, style);
                 break;
         }
+    }
+
+    private static Block? NextOf(Block block)
+    {
+        var after = block.Parent!.IndexOf(block) + 1;
+        return after < block.Parent.Count ? block.Parent[after] : null;
     }
 
     private void AddList(ListBlock list, int depth)
