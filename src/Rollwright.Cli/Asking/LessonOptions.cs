@@ -6,11 +6,14 @@ using Rollwright.Cli.Files;
 using Rollwright.Engraving;
 using Rollwright.Lessons;
 using Rollwright.Lessons.Captions;
+using Rollwright.Lessons.Documents;
 using Rollwright.Lessons.Outputs;
 using Rollwright.Lessons.Page;
 using Rollwright.Lessons.Plan;
+using Rollwright.Lessons.Templates;
 using Rollwright.Lessons.Words;
 using Rollwright.Lessons.Words.Edits;
+using Rollwright.Music.Chords;
 
 namespace Rollwright.Cli.Asking;
 
@@ -37,6 +40,24 @@ internal sealed class LessonOptions
         Description = "Paper of handout and jam sheet: a4 or letter.",
         DefaultValueFactory = _ => "a4",
     };
+    private readonly Option<string?> introduction = new("--introduction")
+    {
+        Description = "Your own words before the lesson, in Markdown: text, pictures, links, credit, licence.",
+    };
+    private readonly Option<string?> template = new("--template")
+    {
+        Description = "Markdown with places such as {{phrases}}, for the article, or without --out-dir for the lesson.",
+    };
+    private readonly Option<double> column = new("--column-width")
+    {
+        Description = "Width of an article's column in millimetres, 60 to 250.",
+        DefaultValueFactory = _ => 85,
+    };
+    private readonly Option<string> numbers = new("--chord-numbers")
+    {
+        Description = "Numbers of chords on the jam sheet: arabic (1, 4, 5) or roman (I, IV, V).",
+        DefaultValueFactory = _ => "arabic",
+    };
     private readonly Option<double?> tempo = new("--tempo")
     {
         Description = "Tempo of captions and chapters, a minute in the tune's own unit; the break's own by default.",
@@ -53,7 +74,22 @@ internal sealed class LessonOptions
 
     public void AddTo(Command command)
     {
-        foreach (var option in new Option[] { folder, only, force, paper, tempo, video, barTimes })
+        foreach (
+            var option in new Option[]
+            {
+                folder,
+                only,
+                force,
+                introduction,
+                template,
+                paper,
+                column,
+                numbers,
+                tempo,
+                video,
+                barTimes,
+            }
+        )
             command.Options.Add(option);
     }
 
@@ -102,6 +138,19 @@ internal sealed class LessonOptions
             Form = form,
             Times = MarkedOf(parsed, plan) ?? TimesOf(parsed, plan),
             Video = VideoOf(parsed, plan, parsed.GetValue(folder) is { } whole ? Path.Combine(whole, "page") : null),
+            Introduction = parsed.GetValue(introduction) is { } own ? IntroductionFile.Read(own) : Introduction.None,
+            Template = TemplateOf(parsed.GetValue(template)),
+            ColumnWidth = parsed.GetValue(column) is >= 60 and <= 250 and var width
+                ? width
+                : throw new RequestException(
+                    $"--column-width {parsed.GetValue(column)}: a column is 60 to 250 millimetres wide"
+                ),
+            Numbers = parsed.GetRequiredValue(numbers) switch
+            {
+                "arabic" => NumberStyle.Arabic,
+                "roman" => NumberStyle.Roman,
+                var other => throw new RequestException($"--chord-numbers: '{other}' is neither arabic nor roman"),
+            },
             Paper = name == "a4" ? PageStyle.A4 : PageStyle.Letter,
         };
     }
@@ -133,6 +182,24 @@ internal sealed class LessonOptions
         catch (LessonException fault)
         {
             throw new RequestException($"{InputFile.NameOf(path)}: {fault.Message}");
+        }
+    }
+
+    /// <summary>Whether something was asked for that only texts have.</summary>
+    public bool AsksForText(ParseResult parsed) =>
+        parsed.GetValue(introduction) is not null || parsed.GetValue(template) is not null;
+
+    private static Template? TemplateOf(string? path)
+    {
+        if (path is null)
+            return null;
+        try
+        {
+            return LessonTemplates.Parse(IntroductionFile.TextOf(path), InputFile.NameOf(path));
+        }
+        catch (LessonException fault)
+        {
+            throw new RequestException(fault.Message);
         }
     }
 

@@ -54,15 +54,20 @@ internal static class LessonCommand
         {
             var folder = Documents.FolderOf(parsed);
             var chosen = Documents.OutputsOf(parsed);
-            var (plan, made) = PlanOf(parsed);
             var output = parsed.GetRequiredValue(Output);
+            var isPage = output.EndsWith(".html", StringComparison.OrdinalIgnoreCase);
+            if (folder is null && (isPage || parsed.GetValue(Json)) && Documents.AsksForText(parsed))
+                throw new RequestException(
+                    "--introduction and --template are for the lesson in Markdown and for --out-dir"
+                );
+            var (plan, made) = PlanOf(parsed);
             var form = parsed.GetValue(Short) ? WordForm.Short : WordForm.Long;
             var edits = EditsOf(parsed.GetValue(Words));
             if (folder is not null)
                 return WriteDocuments(folder, chosen, Documents.Read(parsed, plan, made, edits, form), parsed);
             var answer =
                 parsed.GetValue(Json) ? JsonSerializer.Serialize(LessonAnswer.Of(plan, edits)) + "\n"
-                : output.EndsWith(".html", StringComparison.OrdinalIgnoreCase)
+                : isPage
                     ? PageOf(
                         plan,
                         made,
@@ -70,7 +75,7 @@ internal static class LessonCommand
                         form,
                         Documents.VideoOf(parsed, plan, Path.GetDirectoryName(Path.GetFullPath(output)))
                     )
-                : LessonMarkdown.Write(plan, edits, form);
+                : LessonMarkdown.Write(Documents.Read(parsed, plan, made, edits, form));
             OutputFile.Write(output, Encoding.UTF8.GetBytes(answer));
             return Exit.Done;
         });
@@ -84,13 +89,21 @@ internal static class LessonCommand
         ParseResult parsed
     )
     {
-        List<LessonFolder.Made> files =
-        [
-            .. outputs
-                .AsParallel()
-                .AsOrdered()
-                .SelectMany(output => output.Make(lesson).Select(file => new LessonFolder.Made(output.Name, file))),
-        ];
+        var made = new List<LessonFolder.Made>[outputs.Length];
+        try
+        {
+            Parallel.For(
+                0,
+                outputs.Length,
+                i => made[i] = [.. outputs[i].Make(lesson).Select(file => new LessonFolder.Made(outputs[i].Name, file))]
+            );
+        }
+        catch (AggregateException faults)
+            when (faults.InnerExceptions.OfType<LessonException>().FirstOrDefault() is { } fault)
+        {
+            throw new RequestException(fault.Message);
+        }
+        List<LessonFolder.Made> files = [.. made.SelectMany(of => of)];
         var left = LessonFolder.Write(folder, files, Documents.IsForced(parsed));
         if (left.Count == 0)
             return Exit.Done;

@@ -8,6 +8,7 @@ using Rollwright.Lessons.Plan;
 using Rollwright.Lessons.Templates;
 using Rollwright.Lessons.Words;
 using Rollwright.Lessons.Words.Edits;
+using Rollwright.Music.Chords;
 
 namespace Rollwright.Lessons.Outputs;
 
@@ -36,6 +37,9 @@ public sealed record Lesson
 
     /// <summary>Width of an article's column, in millimetres.</summary>
     public double ColumnWidth { get; init; } = 85;
+
+    /// <summary>How the jam sheet numbers its chords.</summary>
+    public NumberStyle Numbers { get; init; }
 
     /// <summary>What whoever teaches says first.</summary>
     public Introduction Introduction { get; init; } = Introduction.None;

@@ -18,6 +18,8 @@ public sealed record LessonOutput(string Name, string About, Func<Lesson, IEnume
     [
         new("page", "a page that plays", PageOutput.Make),
         new("handout", "a booklet to print", HandoutOutput.Make),
+        new("article", "a column with its figures", ArticleOutput.Make),
+        new("jam-sheet", "a page for those who play along", JamSheetOutput.Make),
         new("captions", "captions and chapters of a video", CaptionsOutput.Make),
     ];
 

@@ -24,8 +24,8 @@ public sealed record Rights(RightsKind Kind, string Words, string Warning)
         if (composer.Length == 0)
             return new(
                 RightsKind.Unknown,
-                "Who made the tune is not known here.",
-                "The source names no composer: find out whether the tune is traditional before you publish the lesson."
+                "The source names no composer.",
+                "find out whether the tune is traditional, or whose it is."
             );
         // "Trad.", "Traditional, arr. …"; an arranger may have rights too, so that the line stays as it is.
         if (composer.StartsWith("trad", StringComparison.OrdinalIgnoreCase))
@@ -33,7 +33,7 @@ public sealed record Rights(RightsKind Kind, string Words, string Warning)
         return new(
             RightsKind.Composed,
             $"{composer.TrimEnd('.')}.",
-            "The tune has a composer: ask whether you may publish it, unless it is yours or its rights have run out."
+            "ask whoever has the rights of the tune, unless it is yours or they have run out."
         );
     }
 }

@@ -10,9 +10,12 @@ internal static class WhyWords
     public static ImmutableArray<string> Of(Arrangement made, TuneAdvice? advice)
     {
         var why = ImmutableArray.CreateBuilder<string>();
-        why.Add(
-            $"The break lies {OctaveWords.Of(made.Break.Setting.Octave)} and keeps {Percent(made.Kept)} of the tune at its time and pitch."
-        );
+        var lies = $"The break lies {OctaveWords.Of(made.Break.Setting.Octave)}";
+        // Said once: the advice mostly begins with it.
+        var isSaid =
+            advice?.Style == made.Style.Name
+            && advice.Sentences.Any(sentence => sentence.Contains(Percent(made.Kept), StringComparison.Ordinal));
+        why.Add(isSaid ? $"{lies}." : $"{lies} and keeps {Percent(made.Kept)} of the tune at its time and pitch.");
         // What the advice says of its own style need not be said of another that was asked for.
         if (advice?.Style == made.Style.Name)
             why.AddRange(advice.Sentences);
