@@ -41,6 +41,7 @@ public class ServerTests
     [InlineData("/_framework/blazor.web.js", "text/javascript")]
     [InlineData("/assets/workbench.css", "text/css")]
     [InlineData("/assets/player.js", "text/javascript")]
+    [InlineData("/assets/search.js", "text/javascript")]
     [InlineData("/assets/player/controls.js", "text/javascript")]
     [InlineData("/assets/player/worklet.js", "text/javascript")]
     [InlineData("/assets/player/player.css", "text/css")]

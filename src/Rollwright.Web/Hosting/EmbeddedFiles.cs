@@ -30,6 +30,7 @@ internal static class EmbeddedFiles
         ("/assets/player.js", "player.js", "text/javascript"),
         ("/assets/caret.js", "caret.js", "text/javascript"),
         ("/assets/steps.js", "steps.js", "text/javascript"),
+        ("/assets/search.js", "search.js", "text/javascript"),
         ("/assets/icon.svg", "icon.svg", "image/svg+xml"),
     ];
 

@@ -114,7 +114,7 @@ public sealed class Bench
         {
             if (await Keeping.FetchAsync(id) is not var (kept, abc, revision))
             {
-                Refuse("Kept before", "this break is no longer in the library", "choose another");
+                Refuse("Your library", "this break is no longer in the library", "choose another");
                 return;
             }
             var reading = AbcReader.Read(abc, kept.Title);
