@@ -313,9 +313,20 @@ public sealed class Bench
         // First, so that the page at no moment shows this turn beside the word that the one before is kept.
         if (turn is not null && Chosen < Tunes.Length)
             Keeping.Keep(turn, Tunes[Chosen]);
+        var before = Now;
         Now = turn;
         Refusal = null;
         IsMaking = false;
+        // Behind whatever is still asked about it.
+        if (before is not null && before != turn)
+        {
+            before.Drawing.Rest();
+            _ = line.Run(() =>
+            {
+                before.Rest(Now);
+                return true;
+            });
+        }
         Inquiry.About(turn);
         Tell();
     }
