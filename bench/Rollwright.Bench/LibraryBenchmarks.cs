@@ -39,6 +39,14 @@ public class LibraryBenchmarks
     [Benchmark]
     public async Task<int> FindTwoWords() => (await library.FindAsync("kettle reel", 50)).Count;
 
+    /// <summary>The first letter typed into the page's search box: the most answers there can be, the best twenty with their breaks.</summary>
+    [Benchmark]
+    public async Task<int> SearchTheFirstLetter() => (await library.SearchAsync("t", 20)).Count;
+
+    /// <summary>The same some letters later.</summary>
+    [Benchmark]
+    public async Task<int> SearchSomeLetters() => (await library.SearchAsync("kett", 20)).Count;
+
     /// <summary>A change kept: on the disk when it is answered.</summary>
     [Benchmark]
     public async Task Save()

@@ -30,6 +30,12 @@ public sealed class Arrangement
 
     // What made it, apart from the player's locks: a vamp's own locks, a version's price on likeness.
     private readonly Overlay foundation;
+
+    // What the tables of the solver are made of again, after a rest.
+    private readonly StepLattice lattice;
+    private readonly Overlay overlay;
+    private readonly Solution best;
+    private Solver? solver;
     private ImmutableArray<StepReason>? reasons;
     private ImmutableArray<LickFit>? fits;
     private ImmutableArray<Lick> offered = [];
@@ -47,11 +53,12 @@ public sealed class Arrangement
         this.foundation = foundation ?? new(solver.Lattice.Grid.Steps.Length);
         this.tempo = tempo;
         Tune = tune;
-        Solver = solver;
+        this.solver = solver;
+        (lattice, overlay, best) = (solver.Lattice, solver.Overlay, solver.Best);
         Settings = settings;
         ChordsAdded = chordsAdded;
         Locks = locks;
-        Break = BreakAssembly.Assemble(tune, solver.Lattice, solver.Best, tempo);
+        Break = BreakAssembly.Assemble(tune, lattice, best, tempo);
     }
 
     public Break Break { get; }
@@ -60,7 +67,7 @@ public sealed class Arrangement
     public Tune Tune { get; }
 
     /// <summary>What the path costs, thousandths of a plain melody note left out; comparable within one tune, style and level.</summary>
-    public int Cost => Solver.Best.Total;
+    public int Cost => best.Total;
 
     /// <summary>The settings that suit the tune; the first is the break's, the next ones were solved too or look good.</summary>
     public ImmutableArray<SettingOffer> Settings { get; }
@@ -71,10 +78,10 @@ public sealed class Arrangement
     /// <summary>What the player will not have changed.</summary>
     public ImmutableArray<Lock> Locks { get; }
 
-    public Style Style => Solver.Lattice.Style;
+    public Style Style => lattice.Style;
 
     /// <summary>The steps that locks, reasons and spots speak of.</summary>
-    public StepGrid Grid => Solver.Lattice.Grid;
+    public StepGrid Grid => lattice.Grid;
 
     /// <summary>Why each step is as it is, and what the next best would cost.</summary>
     public ImmutableArray<StepReason> Reasons => reasons ??= ReasonFinder.Of(Solver);
@@ -83,18 +90,32 @@ public sealed class Arrangement
     public ImmutableArray<(Term Term, int Price)> Terms => ReasonFinder.Table(Solver, Reasons);
 
     /// <summary>Share of the tune that is played, 0 to 1: its notes at their time, weighed by length and place in the metre.</summary>
-    public double Kept => Advice.Kept.Share(Solver.Lattice, Solver.Best);
+    public double Kept => Advice.Kept.Share(lattice, best);
 
     /// <summary>What the hands do at a step of the grid.</summary>
-    public PathStep PathAt(int step) => Solver.Best.Path[step];
+    public PathStep PathAt(int step) => best.Path[step];
 
     /// <summary>The licks that could stand from a step on, by chord, tuning, level and length.</summary>
-    public ImmutableArray<LickPlace> LicksAt(int step) => [.. Solver.Lattice.Licks[step]];
+    public ImmutableArray<LickPlace> LicksAt(int step) => [.. lattice.Licks[step]];
 
     /// <summary>Whether a lick stands in the break, where it does.</summary>
-    public bool Has(LickPlace place) => Solver.Best.Licks.Contains(place);
+    public bool Has(LickPlace place) => best.Licks.Contains(place);
 
-    internal Solver Solver { get; }
+    internal Solver Solver => solver ??= Solver.Open(lattice, overlay);
+
+    /// <summary>
+    /// Lets go of the tables and prices, some megabytes, that only questions and changes need; they are made again when the next one
+    /// comes. The break, its path and its locks stay. By the thread that it serves.
+    /// </summary>
+    /// <param name="awake">Those that are in use: what they share with this one stays, and one of them does not rest.</param>
+    public void Rest(params ImmutableArray<Arrangement> awake)
+    {
+        if (awake.Contains(this))
+            return;
+        (solver, reasons) = (null, null);
+        if (awake.All(other => other.lattice != lattice))
+            lattice.Rest();
+    }
 
     /// <summary>Where licks fit, and which.</summary>
     /// <param name="within">How much dearer the break may get, thousandths of a plain melody note left out.</param>

@@ -42,6 +42,37 @@ public class ArrangementTests
         );
 
     [Fact]
+    public void What_rested_has_the_same_tables_when_it_is_asked_again() =>
+        Asked.Sample(
+            asked =>
+            {
+                var first = Make(asked);
+                var made = first.With(new RestLock(first.Grid.Steps.Length / 2));
+                var (reasons, terms) = (made.Reasons.Select(reason => reason.Cost).ToArray(), made.Terms);
+                var spots = made.Spots().Select(spot => (spot.Best[0].Place.Step, spot.Best.Length)).ToArray();
+                var futures = Costs(made, step => made.Solver.FutureAt(step));
+                var pasts = Costs(made, step => made.Solver.Past.Before(step));
+                var awake = made.Solver;
+                made.Rest(first);
+                made.Rest();
+                ReferenceEquals(made.Solver, awake).Should().BeFalse("it was let go of");
+                Costs(made, step => made.Solver.FutureAt(step)).Should().Equal(futures);
+                Costs(made, step => made.Solver.Past.Before(step)).Should().Equal(pasts);
+                made.Reasons.Select(reason => reason.Cost).Should().Equal(reasons);
+                made.Terms.Should().Equal(terms);
+                made.Spots().Select(spot => (spot.Best[0].Place.Step, spot.Best.Length)).Should().Equal(spots);
+                var inUse = made.Solver;
+                made.Rest(first, made);
+                ReferenceEquals(made.Solver, inUse).Should().BeTrue("what is in use does not rest");
+            },
+            iter: 25
+        );
+
+    // What is impossible costs whatever the way to it costs besides.
+    private static int[] Costs(Arrangement made, Func<int, int[]> of) =>
+        [.. Enumerable.Range(0, made.Grid.Steps.Length).SelectMany(of).Select(cost => Math.Min(cost, Solver.Barrier))];
+
+    [Fact]
     public void Past_and_future_of_every_node_on_the_path_make_the_whole() =>
         Asked.Sample(
             asked =>

@@ -48,7 +48,7 @@ public sealed class KilledServerTests(ITestOutputHelper output) : IDisposable
         {
             var library = await TuneLibrary.OpenAsync(place, TimeProvider.System);
             var before = KeptBreaks.NameOf((await library.CurrentAsync(id))!);
-            var said = await EditUntilKilled(place.File!, id, before, random);
+            var said = await EditUntilKilled(place.File!, before, random);
             acknowledged += said.Length - 1;
             library = await TuneLibrary.OpenAsync(place, TimeProvider.System);
             KeptBreaks.Hold(await library.RevisionsAsync(id), (await library.CurrentAsync(id))!, said);
@@ -58,14 +58,14 @@ public sealed class KilledServerTests(ITestOutputHelper output) : IDisposable
         KeptBreaks.Integrity(place.File!).Should().Be("ok");
     }
 
-    private static async Task<string[]> EditUntilKilled(string file, Guid id, string before, Random random)
+    private static async Task<string[]> EditUntilKilled(string file, string before, Random random)
     {
         using var server = await ServedProgram.Start(file);
         await using var visitor = await Visitor.Arrive(at: server.Address);
         var page = visitor.Page;
         await visitor.Ready();
         await visitor.Settled();
-        await page.Locator("#kept").SelectOptionAsync($"{id}");
+        await visitor.TakeKept("killed");
         await page.Locator($"a[href^='/made/{before}/']").First.WaitForAsync();
         await visitor.Settled();
         await page.EvaluateAsync(Listen);

@@ -147,8 +147,7 @@ public class PracticeTests
             await using var visitor = await Visitor.Arrive(at: workbench.Address);
             await visitor.Ready();
             // The demo tune that the page begins with is kept too, and may come first.
-            var gate = visitor.Page.Locator("#kept option").Filter(new() { HasText = "Short Gate" });
-            await visitor.Page.Locator("#kept").SelectOptionAsync((await gate.GetAttributeAsync("value"))!);
+            await visitor.TakeKept("Short Gate");
             await visitor.Page.Locator(".ledge[data-piece^='Short Gate'][data-ready]").WaitForAsync();
             await Assertions.Expect(Panel(visitor).Locator("tbody tr")).ToHaveCountAsync(2);
             var (bass, click) = (visitor.Page.Locator("[data-level=bass]"), visitor.Page.Locator("[data-level=click]"));

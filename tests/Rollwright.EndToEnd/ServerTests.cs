@@ -1,6 +1,8 @@
 using System.Net;
 using System.Net.Sockets;
+using System.Net.WebSockets;
 using System.Runtime.CompilerServices;
+using System.Text.RegularExpressions;
 using Rollwright.TestKit;
 using Rollwright.Web.Hosting;
 using Rollwright.Web.State;
@@ -10,6 +12,8 @@ namespace Rollwright.EndToEnd;
 /// <summary>The server without a browser: what it serves, and to whom.</summary>
 public class ServerTests
 {
+    private static readonly TimeSpan Soon = TimeSpan.FromSeconds(1);
+
     [Fact]
     public async Task It_listens_on_the_loopback_address_and_nowhere_else()
     {
@@ -39,9 +43,71 @@ public class ServerTests
     }
 
     [Theory]
+    [InlineData("http://evil.example", HttpStatusCode.Forbidden)]
+    [InlineData("null", HttpStatusCode.Forbidden)]
+    [InlineData("http://127.0.0.1:1", HttpStatusCode.Forbidden)]
+    [InlineData(null, HttpStatusCode.OK)]
+    public async Task A_page_of_another_origin_gets_no_line_to_the_workbench(string? origin, HttpStatusCode status)
+    {
+        await using var workbench = await Workbench.StartAsync(0);
+        using var client = new HttpClient { BaseAddress = new Uri(workbench.Address) };
+        using var request = new HttpRequestMessage(HttpMethod.Post, "/_blazor/negotiate?negotiateVersion=1");
+        request.Headers.Add("Origin", origin ?? workbench.Address);
+        using var answer = await client.SendAsync(request);
+        answer.StatusCode.Should().Be(status);
+
+        using var socket = new ClientWebSocket();
+        socket.Options.SetRequestHeader("Origin", origin ?? workbench.Address);
+        var open = () =>
+            socket.ConnectAsync(
+                new Uri($"{workbench.Address.Replace("http:", "ws:", StringComparison.Ordinal)}/_blazor"),
+                CancellationToken.None
+            );
+        if (status == HttpStatusCode.OK)
+            await open.Should().NotThrowAsync();
+        else
+            (await open.Should().ThrowAsync<WebSocketException>()).WithMessage("*403*");
+    }
+
+    [Fact]
+    public async Task The_page_runs_no_script_but_the_program_s_own_files_and_takes_no_form_without_its_token()
+    {
+        await using var workbench = await Workbench.StartAsync(0);
+        using var client = new HttpClient { BaseAddress = new Uri(workbench.Address) };
+        using var answer = await client.GetAsync("/");
+        var policy = string.Join("; ", answer.Headers.GetValues("Content-Security-Policy"));
+        policy.Should().Contain("default-src 'self';").And.Contain("frame-ancestors 'none'");
+        policy.Should().NotContain("script-src").And.NotContain("unsafe-eval");
+        answer.Headers.GetValues("X-Content-Type-Options").Should().Equal("nosniff");
+        answer.Headers.GetValues("Cross-Origin-Resource-Policy").Should().Equal("same-origin");
+        var html = await answer.Content.ReadAsStringAsync();
+        Regex.Matches(html, "<script(?! src=)", RegexOptions.None, Soon).Should().BeEmpty();
+        Regex.Matches(html, @"\son[a-z]+\s*=", RegexOptions.None, Soon).Should().BeEmpty();
+
+        using var form = new FormUrlEncodedContent([new("_handler", "x")]);
+        using var refused = await client.PostAsync("/", form);
+        refused.StatusCode.Should().Be(HttpStatusCode.BadRequest);
+    }
+
+    [Theory]
+    [InlineData("/made/0123456789abcdef/..%2f..%2f..%2fetc%2fpasswd")]
+    [InlineData("/made/..%2f..%2fetc/passwd")]
+    [InlineData("/assets/..%2f..%2fetc%2fpasswd")]
+    [InlineData("/assets/player/..%2f..%2f..%2fetc%2fpasswd")]
+    public async Task No_address_leads_to_a_file_of_the_computer(string address)
+    {
+        await using var workbench = await Workbench.StartAsync(0);
+        using var client = new HttpClient { BaseAddress = new Uri(workbench.Address) };
+        using var answer = await client.GetAsync(address);
+        answer.StatusCode.Should().Be(HttpStatusCode.NotFound);
+        (await answer.Content.ReadAsStringAsync()).Should().NotContain("root:");
+    }
+
+    [Theory]
     [InlineData("/_framework/blazor.web.js", "text/javascript")]
     [InlineData("/assets/workbench.css", "text/css")]
     [InlineData("/assets/player.js", "text/javascript")]
+    [InlineData("/assets/search.js", "text/javascript")]
     [InlineData("/assets/player/controls.js", "text/javascript")]
     [InlineData("/assets/player/worklet.js", "text/javascript")]
     [InlineData("/assets/player/player.css", "text/css")]

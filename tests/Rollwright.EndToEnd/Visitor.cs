@@ -124,6 +124,13 @@ internal sealed class Visitor : IAsyncDisposable
         await Settled();
     }
 
+    /// <summary>Searches the library and takes the first of the breaks that were kept.</summary>
+    public async Task TakeKept(string words)
+    {
+        await Page.Locator("#search").FillAsync(words);
+        await Page.Locator("#search-list .of-break").First.ClickAsync();
+    }
+
     /// <summary>Waits until nothing is being arranged.</summary>
     public Task Settled() => Assertions.Expect(Page.Locator("main")).ToHaveAttributeAsync("aria-busy", "false");
 

@@ -124,6 +124,14 @@ public sealed class StepLattice
         return prices[step] = found;
     }
 
+    /// <summary>Lets go of the prices that were worked out, most of what a lattice takes in memory.</summary>
+    public void Rest()
+    {
+        Array.Clear(prices);
+        alike.Clear();
+        pairs.Clear();
+    }
+
     /// <summary>Whether the steps before and after lie within a step of the metre.</summary>
     public bool Holds(int step)
     {

@@ -2,7 +2,10 @@ using Microsoft.AspNetCore.Http;
 
 namespace Rollwright.Web.Hosting;
 
-/// <summary>Tells the browser to load nothing from elsewhere, and to run no script that a tune's title might carry.</summary>
+/// <summary>
+/// Tells the browser to load nothing from elsewhere, and to run no script that a tune's title might carry; turns away what a page
+/// of another origin asks for, a socket too, for browsers let any page open one.
+/// </summary>
 internal sealed class SafeHeaders(RequestDelegate next)
 {
     private const string Policy =
@@ -14,6 +17,17 @@ internal sealed class SafeHeaders(RequestDelegate next)
         context.Response.Headers.ContentSecurityPolicy = Policy;
         context.Response.Headers.XContentTypeOptions = "nosniff";
         context.Response.Headers["Referrer-Policy"] = "no-referrer";
+        context.Response.Headers["Cross-Origin-Resource-Policy"] = "same-origin";
+        if (IsOfAnother(context.Request))
+        {
+            context.Response.StatusCode = StatusCodes.Status403Forbidden;
+            return context.Response.WriteAsync("The workbench answers its own pages alone.");
+        }
         return next(context);
     }
+
+    // Who asks without a browser (a script of one's own) names no origin.
+    private static bool IsOfAnother(HttpRequest request) =>
+        request.Headers.Origin is [{ } origin, ..]
+        && !origin.Equals($"{request.Scheme}://{request.Host}", StringComparison.OrdinalIgnoreCase);
 }

@@ -121,7 +121,7 @@ public sealed class Bench
         {
             if (await Keeping.FetchAsync(id) is not var (kept, abc, revision))
             {
-                Refuse("Kept before", "this break is no longer in the library", "choose another");
+                Refuse("Your library", "this break is no longer in the library", "choose another");
                 return;
             }
             var reading = AbcReader.Read(abc, kept.Title);
@@ -363,9 +363,20 @@ public sealed class Bench
         // First, so that the page at no moment shows this turn beside the word that the one before is kept.
         if (turn is not null && Chosen < Tunes.Length)
             Keeping.Keep(turn, Tunes[Chosen]);
+        var before = Now;
         Now = turn;
         Refusal = null;
         IsMaking = false;
+        // Behind whatever is still asked about it.
+        if (before is not null && before != turn)
+        {
+            before.Drawing.Rest();
+            _ = line.Run(() =>
+            {
+                before.Rest(Now);
+                return true;
+            });
+        }
         Inquiry.About(turn);
         Tell();
     }

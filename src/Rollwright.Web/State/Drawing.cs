@@ -45,14 +45,11 @@ public sealed class Drawing
         ShowHeading = false,
     };
 
-    private readonly Lazy<DrawnView> phrases;
-    private readonly Lazy<DrawnView> printed;
+    private readonly Arrangement made;
+    private DrawnView? phrases;
+    private DrawnView? printed;
 
-    private Drawing(Arrangement made)
-    {
-        phrases = new(() => new(Draw(made, PageStyle.PhraseRows, ""), Draw(made, NarrowRows, NarrowPrefix)));
-        printed = new(() => new(Draw(made, WideStyle, ""), Draw(made, PageStyle.Phone, NarrowPrefix)));
-    }
+    private Drawing(Arrangement made) => this.made = made;
 
     public static Drawing Of(Arrangement made)
     {
@@ -67,7 +64,13 @@ public sealed class Drawing
             options: new() { FixedSize = false, Prefix = prefix }
         );
 
-    public DrawnView In(BreakView view) => (view == BreakView.Phrases ? phrases : printed).Value;
+    public DrawnView In(BreakView view) =>
+        view == BreakView.Phrases
+            ? phrases ??= new(Draw(made, PageStyle.PhraseRows, ""), Draw(made, NarrowRows, NarrowPrefix))
+            : printed ??= new(Draw(made, WideStyle, ""), Draw(made, PageStyle.Phone, NarrowPrefix));
+
+    /// <summary>Lets go of what is drawn; it is drawn again when it is looked at.</summary>
+    public void Rest() => (phrases, printed) = (null, null);
 
     /// <summary>A tune as fiddlers read it.</summary>
     public static string Of(Tune tune, string prefix) =>

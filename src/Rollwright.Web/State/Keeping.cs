@@ -55,22 +55,17 @@ public sealed class Keeping(TuneLibrary? library, TimeSpan? pause = null)
     /// <summary>The state is another; called on any thread.</summary>
     public event EventHandler? Changed;
 
-    /// <summary>The breaks that are kept, the last changed first; none where there is no library or it does not answer.</summary>
-    public async Task<IReadOnlyList<KeptBreak>> ListAsync(int most)
-    {
-        if (library is null)
-            return [];
-        try
-        {
-            return await library.BreaksAsync(most: most);
-        }
-        catch (LibraryException fault)
-        {
-            Say(KeepState.Failed, fault.Message);
-            _ = RunLater();
-            return [];
-        }
-    }
+    public bool HasLibrary => library is not null;
+
+    /// <summary>The breaks that are kept, the last changed first; none where there is no library.</summary>
+    /// <exception cref="LibraryException">The library does not answer.</exception>
+    public async Task<IReadOnlyList<KeptBreak>> ListAsync(int most) =>
+        library is null ? [] : await library.BreaksAsync(most: most);
+
+    /// <summary>Tunes with what is kept of them, by words of title, tag, key and text; none where there is no library.</summary>
+    /// <exception cref="LibraryException">The library does not answer.</exception>
+    public async Task<IReadOnlyList<FoundTune>> SearchAsync(string words, int most) =>
+        library is null ? [] : await library.SearchAsync(words, most);
 
     /// <summary>A kept break with its tune and what is shown of it; null where it is gone.</summary>
     /// <exception cref="LibraryException">The library does not answer.</exception>

@@ -18,6 +18,8 @@ public sealed record MadeVersion(string Name, Arrangement? Made, double Differs)
         try
         {
             var (other, differs) = made.Versions(version, 1)[^1];
+            // It is looked at, and made again where it is taken.
+            other.Rest(made);
             return new(version.Name, differs > 0 ? other : null, differs);
         }
         catch (ArrangeException)

@@ -28,6 +28,18 @@ public sealed record Turn(
     /// <summary>Which of the locks before could not be kept, and why, in one line; empty for none.</summary>
     public string LetGo { get; init; } = "";
 
+    /// <summary>
+    /// Lets go of what only the turn that is shown needs: the tables of the arrangement, some megabytes, and the drawing. Both are
+    /// made again, in some tens of milliseconds, when it is asked about once more. By the thread that works on it.
+    /// </summary>
+    /// <param name="shown">The turn that is shown now; what it shares with this one stays.</param>
+    public void Rest(Turn? shown)
+    {
+        ImmutableArray<Arrangement> awake = shown is null ? [] : [shown.Break, shown.Arrangement];
+        Break.Rest(awake);
+        Arrangement.Rest(awake);
+    }
+
     /// <summary>Whether single steps can be changed: a vamp is bass and chop throughout, and is taken as a whole.</summary>
     public bool TakesChanges => Wishes.Instead is not BehindSomeone { Kind: BackupKind.Vamp };
 }
