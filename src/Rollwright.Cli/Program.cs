@@ -13,6 +13,7 @@ var root = new RootCommand("From the melody that fiddlers play to a break for th
     PracticeCommand.Build(),
     LessonCommand.Build(),
     FigureCommand.Build(),
+    ListenCommand.Build(),
     LibraryCommand.Build(),
     ServeCommand.Build(),
 };
