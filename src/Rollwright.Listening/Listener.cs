@@ -27,23 +27,15 @@ public static class Listener
             return new([], 0);
         var cents = TuningOffset.Find(mono, sound.Rate);
         var templates = new NoteTemplates(spectra, cents);
-        var first = NoteFinder.Explain(spectra, onsets, templates);
-        templates.Learn(Alone(first));
+        for (var round = 0; round < ListeningTable.Of("rounds"); round++)
+            templates.Learn(NoteFinder.Explain(spectra, onsets, templates));
         return new([.. Fingering.Find(Kept(NoteFinder.Explain(spectra, onsets, templates), templates))], cents);
     }
-
-    private static List<(int Note, float[] Rise)> Alone(List<NoteFinder.Explained> explained) =>
-        [
-            .. explained
-                .Where(item => item.Fit >= ListeningTable.Of("fit"))
-                .Select(item => (Note: Array.IndexOf(item.Amounts, item.Amounts.Max()), item))
-                .Where(item => item.item.Amounts[item.Note] > 0.75 * item.item.Amounts.Sum())
-                .Select(item => (item.Note, item.item.Rise)),
-        ];
 
     private static List<HeardNote> Kept(List<NoteFinder.Explained> explained, NoteTemplates templates)
     {
         var plucks = explained.Where(item => item.Fit >= ListeningTable.Of("fit")).ToList();
+        if (Environment.GetEnvironmentVariable("LBDBG") is not null) Console.Error.WriteLine("FIT " + string.Join(" ", explained.Select(x => x.Fit).Order().Where((x, i) => i % Math.Max(1, explained.Count / 10) == 0).Select(x => x.ToString("0.00"))) + " n=" + explained.Count);
         // Most of what begins in a take of a banjo are plucks; in noise or speech a few resemble them by chance.
         if (plucks.Count < ListeningTable.Of("fewest") || plucks.Count < explained.Count / 2)
             return [];

@@ -11,9 +11,10 @@ internal static class NoteFinder
     private const int Steps = 40;
 
     /// <param name="Onset">Seconds.</param>
-    /// <param name="Fit">What part of the rise the notes explain, 0 to 1.</param>
+    /// <param name="Fit">How alike the rise and the sum of the notes are: the cosine of their angle, 0 to 1.</param>
+    /// <param name="Model">The sum of the notes, by bin; empty where there is no rise.</param>
     /// <param name="Amounts">By pitch from the lowest template.</param>
-    public readonly record struct Explained(double Onset, float[] Rise, double Fit, double[] Amounts);
+    public readonly record struct Explained(double Onset, float[] Rise, double Fit, double[] Amounts, double[] Model);
 
     public static List<Explained> Explain(Spectrogram spectra, IReadOnlyList<double> onsets, NoteTemplates templates)
     {
@@ -21,8 +22,8 @@ internal static class NoteFinder
         for (var i = 0; i < onsets.Count; i++)
         {
             var rise = Rise(spectra, onsets[i], i + 1 < onsets.Count ? onsets[i + 1] : double.MaxValue);
-            var (amounts, fit) = Solve(rise, templates);
-            explained.Add(new(onsets[i], rise, fit, amounts));
+            var (amounts, fit, model) = Solve(rise, templates);
+            explained.Add(new(onsets[i], rise, fit, amounts, model));
         }
         return explained;
     }
@@ -39,14 +40,15 @@ internal static class NoteFinder
         return after;
     }
 
-    private static (double[] Amounts, double Fit) Solve(float[] rise, NoteTemplates templates)
+    private static (double[] Amounts, double Fit, double[] Model) Solve(float[] rise, NoteTemplates templates)
     {
         var total = (double)rise.Sum();
         var amounts = new double[templates.Count];
         if (total <= 1e-6)
-            return (amounts, 0);
+            return (amounts, 0, []);
         Array.Fill(amounts, total / templates.Count);
         var model = new double[rise.Length];
+        var sparse = ListeningTable.Of("sparse");
         for (var step = 0; step <= Steps; step++)
         {
             Array.Fill(model, 1e-4 * total / rise.Length);
@@ -64,12 +66,16 @@ internal static class NoteFinder
                 var shape = templates.Shapes[note];
                 for (var bin = 0; bin < model.Length; bin++)
                     factor += shape[bin] * rise[bin] / model[bin];
-                amounts[note] *= factor;
+                amounts[note] = Math.Max(0, (amounts[note] * factor) - (step < 5 ? 0 : sparse * total));
             }
         }
-        var missed = 0.0;
+        var (both, rises, models) = (0.0, 0.0, 0.0);
         for (var bin = 0; bin < rise.Length; bin++)
-            missed += Math.Abs(rise[bin] - model[bin]);
-        return (amounts, 1 - Math.Min(1, missed / total));
+        {
+            both += rise[bin] * model[bin];
+            rises += (double)rise[bin] * rise[bin];
+            models += model[bin] * model[bin];
+        }
+        return (amounts, both / Math.Sqrt(rises * models), model);
     }
 }

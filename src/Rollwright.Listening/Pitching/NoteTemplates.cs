@@ -19,7 +19,7 @@ internal sealed class NoteTemplates
         for (var note = 0; note < count; note++)
         {
             var f = 440 * Math.Pow(2, (Lowest + note - 69 + (cents / 100)) / 12);
-            weights[note] = [.. Enumerable.Range(0, partials).Select(k => Math.Pow(fall, k))];
+            weights[note] = [.. Enumerable.Range(0, partials).Select(k => Math.Pow(fall, k) * (1 - fall))];
             places[note] =
             [
                 .. Enumerable.Range(1, partials).Select(k => k * f * Math.Sqrt(1 + (stiffness * k * k)) / spectra.BinWidth),
@@ -36,41 +36,53 @@ internal sealed class NoteTemplates
     public float[][] Shapes { get; }
 
     /// <summary>
-    /// Learns the partials of each pitch from rises that were one note alone, from its neighbours too: a banjo's strings
-    /// and body colour near pitches alike.
+    /// Learns the partials of each pitch from what the take showed: one step of expectation and maximization, each rise
+    /// shared out among the notes that explain it; near pitches are learnt from too, for a banjo's strings and body
+    /// colour them alike.
     /// </summary>
-    public void Learn(IReadOnlyList<(int Note, float[] Rise)> alone)
+    public void Learn(IReadOnlyList<NoteFinder.Explained> explained)
     {
-        var seen = alone.Select(item => (item.Note, Strengths: Measure(item.Note, item.Rise))).ToList();
+        var heard = new double[Count][];
+        for (var note = 0; note < Count; note++)
+            heard[note] = new double[weights[note].Length];
+        foreach (var item in explained)
+        {
+            var strongest = item.Amounts.Max();
+            if (strongest <= 0)
+                continue;
+            for (var note = 0; note < Count; note++)
+                if (item.Amounts[note] > 0.4 * strongest)
+                    for (var k = 0; k < heard[note].Length; k++)
+                        heard[note][k] += weights[note][k] * Share(note, k, item) * item.Amounts[note] / strongest;
+        }
         for (var note = 0; note < Count; note++)
         {
-            var prior = 1.5;
-            var sum = weights[note].Select(weight => weight * prior / weights[note].Sum()).ToArray();
-            foreach (var (other, strengths) in seen)
+            var sum = weights[note].ToArray();
+            for (var other = 0; other < Count; other++)
             {
-                var trust = Math.Exp(-0.5 * (other - note) * (other - note) / 1.5);
-                for (var k = 0; k < sum.Length; k++)
-                    sum[k] += trust * strengths[k];
+                var trust = Math.Exp(-0.5 * (other - note) * (other - note) / 0.5);
+                for (var k = 0; k < sum.Length && trust > 1e-6; k++)
+                    sum[k] += trust * heard[other][k];
             }
-            weights[note] = sum;
-            Draw(note);
+            var total = sum.Sum();
+            weights[note] = [.. sum.Select(value => value / total)];
         }
+        for (var note = 0; note < Count; note++)
+            Draw(note);
     }
 
-    private double[] Measure(int note, float[] rise)
+    private double Share(int note, int k, NoteFinder.Explained item)
     {
-        var strengths = places[note].Select(place => Peak(rise, place)).ToArray();
-        var sum = strengths.Sum();
-        return sum <= 0 ? strengths : [.. strengths.Select(value => value / sum)];
-    }
-
-    private static double Peak(float[] rise, double place)
-    {
-        var middle = (int)Math.Round(place);
-        var peak = 0f;
-        for (var bin = Math.Max(0, middle - 1); bin <= Math.Min(rise.Length - 1, middle + 1); bin++)
-            peak = Math.Max(peak, rise[bin]);
-        return peak;
+        var (place, share, whole) = (places[note][k], 0.0, 0.0);
+        for (var bin = (int)Math.Ceiling(place - 2); bin <= place + 2; bin++)
+        {
+            if (bin < 0 || bin >= bins)
+                continue;
+            var lobe = Hann(bin - place);
+            share += lobe * item.Rise[bin] / item.Model[bin];
+            whole += lobe;
+        }
+        return whole <= 0 ? 0 : share / whole;
     }
 
     private void Draw(int note)
