@@ -1,5 +1,4 @@
 using Rollwright.Audio;
-using Rollwright.Listening.Hands;
 using Rollwright.Listening.Onsets;
 using Rollwright.Listening.Pitching;
 using Rollwright.Listening.Spectra;
@@ -7,7 +6,7 @@ using Rollwright.Listening.Takes;
 
 namespace Rollwright.Listening;
 
-/// <summary>Hears what was played in a recording of a five-string banjo; see docs/listening.md.</summary>
+/// <summary>Hears what was played in a recording of a five-string banjo; half-way, see the README of this room.</summary>
 public static class Listener
 {
     /// <summary>The notes of a recording; none where no plucked notes are found. Same sound, same answer.</summary>
@@ -29,13 +28,12 @@ public static class Listener
         var templates = new NoteTemplates(spectra, cents);
         for (var round = 0; round < ListeningTable.Of("rounds"); round++)
             templates.Learn(NoteFinder.Explain(spectra, onsets, templates));
-        return new([.. Fingering.Find(Kept(NoteFinder.Explain(spectra, onsets, templates), templates))], cents);
+        return new([.. Kept(NoteFinder.Explain(spectra, onsets, templates), templates)], cents);
     }
 
     private static List<HeardNote> Kept(List<NoteFinder.Explained> explained, NoteTemplates templates)
     {
         var plucks = explained.Where(item => item.Fit >= ListeningTable.Of("fit")).ToList();
-        if (Environment.GetEnvironmentVariable("LBDBG") is not null) Console.Error.WriteLine("FIT " + string.Join(" ", explained.Select(x => x.Fit).Order().Where((x, i) => i % Math.Max(1, explained.Count / 10) == 0).Select(x => x.ToString("0.00"))) + " n=" + explained.Count);
         // Most of what begins in a take of a banjo are plucks; in noise or speech a few resemble them by chance.
         if (plucks.Count < ListeningTable.Of("fewest") || plucks.Count < explained.Count / 2)
             return [];
@@ -47,9 +45,7 @@ public static class Listener
             var strongest = pluck.Amounts.Max();
             for (var note = 0; note < templates.Count; note++)
                 if (pluck.Amounts[note] >= keep * strongest && pluck.Amounts[note] >= floor)
-                    notes.Add(
-                        new(pluck.Onset, templates.Lowest + note, pluck.Fit * pluck.Amounts[note] / strongest)
-                    );
+                    notes.Add(new(pluck.Onset, templates.Lowest + note, pluck.Fit * pluck.Amounts[note] / strongest));
         }
         return notes;
     }

@@ -18,7 +18,10 @@ internal static class ListenCommand
             Arity = ArgumentArity.OneOrMore,
         };
         var json = new Option<bool>("--json") { Description = "Answer in JSON." };
-        var command = new Command("listen", "Says which notes were played in a recording; exit code 1 where there are none.")
+        var command = new Command(
+            "listen",
+            "Says which notes were played in a recording; exit code 1 where there are none."
+        )
         {
             takes,
             json,

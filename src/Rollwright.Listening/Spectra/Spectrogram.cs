@@ -61,8 +61,8 @@ internal sealed class Spectrogram
         last = Math.Max(first, last);
         var mean = new float[Bins];
         for (var frame = first; frame <= last; frame++)
-            for (var bin = 0; bin < Bins; bin++)
-                mean[bin] += this[frame][bin];
+        for (var bin = 0; bin < Bins; bin++)
+            mean[bin] += this[frame][bin];
         for (var bin = 0; bin < Bins; bin++)
             mean[bin] /= last - first + 1;
         return mean;

@@ -8,11 +8,11 @@ namespace Rollwright.Listening.Takes;
 /// <param name="Confidence">0 to 1: how well the sound is explained by this note; no probability.</param>
 public sealed record HeardNote(double Onset, int Pitch, double Confidence)
 {
-    /// <summary>1 to 5; null where no string has the pitch.</summary>
+    /// <summary>1 to 5; always null as yet: strings are not found so far.</summary>
     public int? String { get; init; }
 
     public int? Fret { get; init; }
 
-    /// <summary>Null where the left hand makes the note: a slide, a hammer-on, a pull-off.</summary>
+    /// <summary>Always null as yet: fingers are not found so far.</summary>
     public RightFinger? Finger { get; init; }
 }
