@@ -63,6 +63,9 @@ internal static class LessonCommand
             var (plan, made) = PlanOf(parsed);
             var form = parsed.GetValue(Short) ? WordForm.Short : WordForm.Long;
             var edits = EditsOf(parsed.GetValue(Words));
+            // To whoever teaches, and not in what readers get.
+            if ((folder is not null || isPage) && plan.Tune.Rights.Warning is { Length: > 0 } warning)
+                Exit.Say($"before publishing: {warning}");
             if (folder is not null)
                 return WriteDocuments(folder, chosen, Documents.Read(parsed, plan, made, edits, form), parsed);
             var answer =

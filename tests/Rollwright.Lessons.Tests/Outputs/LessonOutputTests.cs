@@ -55,7 +55,7 @@ public sealed class LessonOutputTests : IDisposable
             .Should()
             .BeInAscendingOrder()
             .And.NotContain(-1);
-        text.Should().Contain("stop at pain").And.Contain("Before publishing").And.Contain("Rollwright sample");
+        text.Should().Contain("stop at pain").And.Contain("Rollwright sample");
     }
 
     [Fact]
@@ -160,7 +160,7 @@ public sealed class LessonOutputTests : IDisposable
     }
 
     [Fact]
-    public void Every_document_that_carries_the_tune_says_whose_it_is()
+    public void Every_document_that_carries_the_tune_says_whose_it_is_and_what_concerns_the_teacher_alone_stands_in_none()
     {
         const string whose = "A. Nobody";
         var files = All(Of(LessonPlan.Of(SampleBreaks.Small with { Composer = whose })));
@@ -174,7 +174,7 @@ public sealed class LessonOutputTests : IDisposable
             "page/index.html",
         ];
         foreach (var name in texts)
-            Text(files, name).Should().Contain(whose, name).And.Contain("Before publishing", name);
+            Text(files, name).Should().Contain(whose, name).And.NotContain("Before publishing", name);
         foreach (var name in new[] { "handout.pdf", "jam-sheet.pdf" })
         {
             var path = Write(files.Where(file => file.Path == name));
@@ -182,7 +182,7 @@ public sealed class LessonOutputTests : IDisposable
                 .Run("pdftotext", path, "-")
                 .Out.Should()
                 .Contain(whose, name)
-                .And.Contain("Before publishing", name);
+                .And.NotContain("Before publishing", name);
         }
     }
 
