@@ -330,6 +330,42 @@ public sealed class Bench
         Show(Turns.Now);
     }
 
+    /// <summary>To the turn before; where that was made before the page was opened, it comes back from the library.</summary>
+    public async Task Back()
+    {
+        if (Turns is not { } turns)
+            return;
+        if (turns.HasBefore)
+        {
+            Go(turns.At - 1);
+            return;
+        }
+        try
+        {
+            if (await Keeping.BeforeAsync(turns.Now) is not { } revision || Work.Read(revision.Wishes) is not { } work)
+                return;
+            var (turn, problem) = await Make(
+                () => TurnMaker.Resume(Tunes[Chosen], work, revision.Words, Licks.Own, shelf),
+                revision.Words
+            );
+            if (turn is null)
+            {
+                IsMaking = IsMaking && problem is null;
+                WishProblems = problem is null ? WishProblems : [problem];
+                Tell();
+                return;
+            }
+            Keeping.Know(turn, revision);
+            Turns = turns.Behind(turn);
+            (Wishes, WishProblems) = (turn.Wishes, []);
+            Show(turn);
+        }
+        catch (LibraryException fault)
+        {
+            Refuse(fault.Place, fault.What, fault.Remedy);
+        }
+    }
+
     // Away from the page's own thread, so that it answers while a long tune is arranged. Where the person has asked for
     // something else meanwhile, the older answer is dropped.
     private async Task<(Turn? Turn, Problem? Problem)> Make(Func<Turn> make, string place)
