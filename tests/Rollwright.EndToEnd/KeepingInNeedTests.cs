@@ -81,12 +81,12 @@ public sealed class KeepingInNeedTests : IDisposable
         await Assertions.Expect(line).ToHaveTextAsync("Kept.");
         var aside = Path.Combine(folder, "aside.db");
         File.Move(file, aside);
-        await page.GetByLabel("Level").SelectOptionAsync("5");
+        await page.GetByLabel("Level", new() { Exact = true }).SelectOptionAsync("5");
         await Assertions.Expect(line).ToContainTextAsync("Not kept yet");
         await Assertions.Expect(line).ToContainTextAsync("cannot be opened");
         await Assertions.Expect(line).ToContainTextAsync("Your work is on this page and is tried again");
         // Another change, and another tune: nothing of it is lost.
-        await page.GetByLabel("Level").SelectOptionAsync("1");
+        await page.GetByLabel("Level", new() { Exact = true }).SelectOptionAsync("1");
         await Assertions.Expect(page.Locator(".turns li").Last).ToContainTextAsync("Level 1");
         await visitor.Open("Wren on the Gatepost");
         await Assertions.Expect(line).ToContainTextAsync("Not kept yet");

@@ -131,13 +131,6 @@ internal sealed class Visitor : IAsyncDisposable
         await Page.Locator("#search-list .of-break").First.ClickAsync();
     }
 
-    /// <summary>Takes a kept break back from the library, by the search box and the keyboard.</summary>
-    public async Task TakeBack(string title)
-    {
-        await Page.GetByRole(AriaRole.Combobox, new() { Name = "Your library" }).FillAsync(title);
-        await Page.Locator("#search-list .of-break").Filter(new() { HasText = title }).First.ClickAsync();
-    }
-
     /// <summary>Waits until nothing is being arranged.</summary>
     public Task Settled() => Assertions.Expect(Page.Locator("main")).ToHaveAttributeAsync("aria-busy", "false");
 

@@ -60,7 +60,7 @@ public sealed partial class WholeJobTests : IAsyncLifetime
             var page = visitor.Page;
             await visitor.Ready();
             // At once, while the page's own first tune is still being arranged.
-            await visitor.TakeBack("Sparrow in the Rafters");
+            await visitor.TakeKept("Sparrow in the Rafters");
             await Assertions.Expect(page.Locator("h1")).ToHaveTextAsync("Sparrow in the Rafters");
             await visitor.Settled();
             await Assertions.Expect(page.Locator(".turns [aria-current]")).ToHaveTextAsync(left);
