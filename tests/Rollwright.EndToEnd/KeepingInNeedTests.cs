@@ -122,7 +122,7 @@ public sealed class KeepingInNeedTests : IDisposable
 
         begin();
         await bench.Wish(bench.Wishes with { Level = 5 });
-        await Until(() => Said($"Failed: {file}: {words}"), () => string.Join(" | ", said.Distinct()));
+        await Until(() => Said($"Failed: {file}: {words}"), AllSaid);
         bench.Now!.Wishes.Level.Should().Be(5, "the work is on the page");
         await bench.Wish(bench.Wishes with { Level = 1 });
         end();
@@ -135,6 +135,12 @@ public sealed class KeepingInNeedTests : IDisposable
         kept.Select(revision => revision.Words).Should().Equal("the tune arranged", "level 5", "level 1", "level 2");
         kept.Select(revision => revision.Parent).Should().Equal(null, 1, 2, 3);
         KeptBreaks.Integrity(file).Should().Be("ok");
+
+        string AllSaid()
+        {
+            lock (said)
+                return string.Join(" | ", said.Distinct());
+        }
 
         bool Said(string beginning)
         {
