@@ -138,8 +138,14 @@ internal sealed class Visitor : IAsyncDisposable
     public async Task ChooseFirstStep()
     {
         await Page.Locator("#drawing").FocusAsync();
-        await Page.Keyboard.PressAsync("Home");
-        await Page.Locator("#step-note .why").WaitForAsync();
+        // The script that listens to the drawing's keys may come after the drawing: a person presses again.
+        var why = Page.Locator("#step-note .why");
+        for (var left = 20; left > 0 && await why.CountAsync() == 0; left--)
+        {
+            await Page.Keyboard.PressAsync("Home");
+            await Task.Delay(250);
+        }
+        await why.WaitForAsync();
     }
 
     /// <summary>Waits until the page answers to a hand: its player has loaded what it plays.</summary>
