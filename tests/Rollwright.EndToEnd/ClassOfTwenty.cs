@@ -13,6 +13,7 @@ namespace Rollwright.EndToEnd;
 /// 32 bars of their own, who change it now and then. How long a change takes from the key to the new drawing on the page, and how
 /// much memory the server's process holds for each of them.
 /// </summary>
+[Collection(Alone.Name)]
 public sealed class ClassOfTwenty(ITestOutputHelper output) : IDisposable
 {
     private const int Changes = 15;

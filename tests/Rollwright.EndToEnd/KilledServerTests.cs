@@ -7,6 +7,7 @@ namespace Rollwright.EndToEnd;
 /// The real program is killed while someone types changes into its page: what the page showed beside the word 'Kept.' is there
 /// when the library is opened again.
 /// </summary>
+[Collection(Alone.Name)]
 public sealed class KilledServerTests(ITestOutputHelper output) : IDisposable
 {
     // The page as it was drawn, each time that it says the work is kept: the name of the break that it gives away.

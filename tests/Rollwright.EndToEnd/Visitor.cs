@@ -151,6 +151,23 @@ internal sealed class Visitor : IAsyncDisposable
     /// <summary>Waits until the page answers to a hand: its player has loaded what it plays.</summary>
     public Task Ready() => Page.Locator(".ledge[data-ready]").WaitForAsync();
 
+    /// <summary>Takes the break away in a form, as a person does: when the page has come to rest under the pointer.</summary>
+    public async Task<IDownload> TakeAway(string ending)
+    {
+        await Ready();
+        await Page.WaitForFunctionAsync(
+            """
+            () => {
+              const height = document.documentElement.scrollHeight, now = performance.now();
+              if (window.restedAt?.height !== height) window.restedAt = { height, since: now };
+              return now - window.restedAt.since > 300;
+            }
+            """
+        );
+        var link = Page.Locator($".forms a[download$='.{ending}']");
+        return await Page.RunAndWaitForDownloadAsync(() => link.ClickAsync());
+    }
+
     public ValueTask DisposeAsync() => context.DisposeAsync();
 
     // A workbench that runs already, of a published build, can be named; otherwise one is started here.

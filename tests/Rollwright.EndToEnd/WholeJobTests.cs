@@ -144,8 +144,7 @@ public sealed partial class WholeJobTests : IAsyncLifetime
 
     private static async Task TakeAway(Visitor visitor)
     {
-        var link = visitor.Page.Locator(".forms a[download$='.pdf']");
-        var download = await visitor.Page.RunAndWaitForDownloadAsync(() => link.ClickAsync());
+        var download = await visitor.TakeAway("pdf");
         // poppler, an outside reader, finds the tune on the page.
         var text = Outside.Run("pdftotext", "-layout", await download.PathAsync(), "-").Out;
         Runs().Replace(text, " ").Should().Contain("Sparrow in the Rafters");

@@ -7,6 +7,7 @@ namespace Rollwright.EndToEnd.Playing;
 /// No test but a measurement, run only when it is asked for (bench/README.md): milliseconds from the click on "Hear it" to the
 /// lick's first sample at the loudspeaker, server, page and device's latency with it.
 /// </summary>
+[Collection(Alone.Name)]
 public class SpeedOfHearing
 {
     [Fact(Explicit = true)]
