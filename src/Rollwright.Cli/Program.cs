@@ -12,6 +12,7 @@ var root = new RootCommand("From the melody that fiddlers play to a break for th
     RenderCommand.Build(),
     PracticeCommand.Build(),
     LessonCommand.Build(),
+    SeriesCommand.Build(),
     FigureCommand.Build(),
     ListenCommand.Build(),
     LibraryCommand.Build(),

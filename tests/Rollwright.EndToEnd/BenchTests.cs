@@ -103,8 +103,7 @@ public class BenchTests
         };
         foreach (var (ending, start) in starts)
         {
-            var link = visitor.Page.Locator($".forms a[download$='.{ending}']");
-            var download = await visitor.Page.RunAndWaitForDownloadAsync(() => link.ClickAsync());
+            var download = await visitor.TakeAway(ending);
             download.SuggestedFilename.Should().Be($"gate-and-gravel.{ending}");
             var bytes = await File.ReadAllBytesAsync(await download.PathAsync());
             bytes.Length.Should().BeGreaterThan(200, ending);

@@ -1,6 +1,10 @@
+using System.Collections.Concurrent;
+using System.Diagnostics;
 using Microsoft.Playwright;
+using Rollwright.Arranging.Locks;
 using Rollwright.Library;
 using Rollwright.Web.Hosting;
+using Rollwright.Web.State;
 
 namespace Rollwright.EndToEnd;
 
@@ -9,6 +13,7 @@ namespace Rollwright.EndToEnd;
 /// 32 bars of their own, who change it now and then. How long a change takes from the key to the new drawing on the page, and how
 /// much memory the server's process holds for each of them.
 /// </summary>
+[Collection(Alone.Name)]
 public sealed class ClassOfTwenty(ITestOutputHelper output) : IDisposable
 {
     private const int Changes = 15;
@@ -61,14 +66,52 @@ public sealed class ClassOfTwenty(ITestOutputHelper output) : IDisposable
         );
     }
 
+    // The server's share, without the browsers: from what a key asks for to the drawing of what came of it, everything that a
+    // page asks besides (spots, keeping) under way too.
+    [Theory(Explicit = true)]
+    [InlineData(1)]
+    [InlineData(20)]
+    public async Task How_long_a_change_takes_at_the_server(int people)
+    {
+        var library = await TuneLibrary.OpenAsync(new(Path.Combine(folder, "benches.db"), null), TimeProvider.System);
+        var shelf = new Shelf();
+        var took = new ConcurrentBag<double>();
+        await Task.WhenAll(Enumerable.Range(1, people).Select(Work));
+        double[] sorted = [.. took.Order()];
+        output.WriteLine(
+            $"{people} at the server, {sorted.Length} changes: half within {sorted[sorted.Length / 2]:0} ms, 95 of 100 within {sorted[sorted.Length * 95 / 100]:0} ms"
+        );
+
+        async Task Work(int number)
+        {
+            var random = new Random(number);
+            var bench = new Bench(shelf, new(library));
+            await bench.Put($"{number}.abc", TuneOf(number));
+            for (var i = 0; i < Changes; i++)
+            {
+                await Task.Delay(random.Next(3_000, 5_000));
+                var before = bench.Now;
+                var began = Stopwatch.GetTimestamp();
+                await bench.Make(Edit.Of(new RestLock(random.Next(before!.Arrangement.Grid.Steps.Length))));
+                if (bench.Now is not { } now || now == before)
+                    continue;
+                now.Drawing.In(BreakView.Phrases).Wide.Svg.Should().NotBeEmpty();
+                took.Add(Stopwatch.GetElapsedTime(began).TotalMilliseconds);
+            }
+        }
+    }
+
+    // Two parts of eight bars, each played twice.
+    private static string TuneOf(int number)
+    {
+        var bars = "|:GABc dedc|BGAF G4|GABc dedc|BAGF G4|e2ef gfed|B2AB G2BA|GABc dedc|BAGF G4:|\n";
+        return $"X:1\nT:Tune {number}\nM:2/2\nL:1/8\nK:G\n{bars}{bars.Replace("GABc", "g2fg", StringComparison.Ordinal)}";
+    }
+
     private static async Task<Visitor> Arrive(string address, int number)
     {
         var visitor = await Visitor.Arrive(at: address);
-        // Two parts of eight bars, each played twice.
-        var bars = "|:GABc dedc|BGAF G4|GABc dedc|BAGF G4|e2ef gfed|B2AB G2BA|GABc dedc|BAGF G4:|\n";
-        await visitor.Paste(
-            $"X:1\nT:Tune {number}\nM:2/2\nL:1/8\nK:G\n{bars}{bars.Replace("GABc", "g2fg", StringComparison.Ordinal)}"
-        );
+        await visitor.Paste(TuneOf(number));
         await Assertions.Expect(visitor.Page.Locator("h1")).ToHaveTextAsync($"Tune {number}");
         await visitor.Settled();
         await Assertions.Expect(visitor.Page.Locator(".keep-line")).ToHaveTextAsync("Kept.");

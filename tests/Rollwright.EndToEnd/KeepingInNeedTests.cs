@@ -81,12 +81,12 @@ public sealed class KeepingInNeedTests : IDisposable
         await Assertions.Expect(line).ToHaveTextAsync("Kept.");
         var aside = Path.Combine(folder, "aside.db");
         File.Move(file, aside);
-        await page.GetByLabel("Level").SelectOptionAsync("5");
+        await page.GetByLabel("Level", new() { Exact = true }).SelectOptionAsync("5");
         await Assertions.Expect(line).ToContainTextAsync("Not kept yet");
         await Assertions.Expect(line).ToContainTextAsync("cannot be opened");
         await Assertions.Expect(line).ToContainTextAsync("Your work is on this page and is tried again");
         // Another change, and another tune: nothing of it is lost.
-        await page.GetByLabel("Level").SelectOptionAsync("1");
+        await page.GetByLabel("Level", new() { Exact = true }).SelectOptionAsync("1");
         await Assertions.Expect(page.Locator(".turns li").Last).ToContainTextAsync("Level 1");
         await visitor.Open("Wren on the Gatepost");
         await Assertions.Expect(line).ToContainTextAsync("Not kept yet");
@@ -122,7 +122,7 @@ public sealed class KeepingInNeedTests : IDisposable
 
         begin();
         await bench.Wish(bench.Wishes with { Level = 5 });
-        await Until(() => Said($"Failed: {file}: {words}"), () => string.Join(" | ", said.Distinct()));
+        await Until(() => Said($"Failed: {file}: {words}"), AllSaid);
         bench.Now!.Wishes.Level.Should().Be(5, "the work is on the page");
         await bench.Wish(bench.Wishes with { Level = 1 });
         end();
@@ -135,6 +135,12 @@ public sealed class KeepingInNeedTests : IDisposable
         kept.Select(revision => revision.Words).Should().Equal("the tune arranged", "level 5", "level 1", "level 2");
         kept.Select(revision => revision.Parent).Should().Equal(null, 1, 2, 3);
         KeptBreaks.Integrity(file).Should().Be("ok");
+
+        string AllSaid()
+        {
+            lock (said)
+                return string.Join(" | ", said.Distinct());
+        }
 
         bool Said(string beginning)
         {

@@ -74,6 +74,40 @@ public sealed class KeepingTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task Undo_goes_on_past_a_restart_to_the_first_turn_and_redo_comes_back()
+    {
+        var bench = await OnBench();
+        List<string> made = [bench.Now!.Made.Id];
+        foreach (var level in new[] { 4, 5 })
+        {
+            await bench.Wish(bench.Wishes with { Level = level });
+            made.Add(bench.Now.Made.Id);
+        }
+        await bench.Make(Edit.Of(new RestLock(3)));
+        made.Add(bench.Now.Made.Id);
+        await Settled(bench);
+
+        library = await Open();
+        var again = new Bench(new(), new(library));
+        var id = (await again.Keeping.ListAsync(1))[0].Id;
+        await again.Resume(id);
+        foreach (var earlier in made.AsEnumerable().Reverse().Skip(1))
+        {
+            await again.Back();
+            again.Now!.Made.Id.Should().Be(earlier);
+        }
+        await again.Back();
+        again.Now!.Made.Id.Should().Be(made[0], "there is nothing before the first");
+        await Settled(again);
+        (await library.CurrentAsync(id))!.Number.Should().Be(1);
+        again.Go(again.Turns!.At + 3);
+        again.Now.Made.Id.Should().Be(made[3]);
+        await Settled(again);
+        (await library.CurrentAsync(id))!.Number.Should().Be(4);
+        (await library.RevisionsAsync(id)).Should().HaveCount(4, "going back and on adds nothing");
+    }
+
+    [Fact]
     public async Task Two_pages_on_one_break_never_overwrite_each_other()
     {
         var mine = await OnBench();

@@ -97,7 +97,7 @@ public sealed class LibrarySearchTests : IAsyncLifetime
         await page.Locator("#search").FillAsync("harbour");
         await page.Keyboard.PressAsync("Enter");
         await Assertions.Expect(page.Locator("h1")).ToHaveTextAsync("Harbour Kettle");
-        await page.GetByLabel("Level").SelectOptionAsync("5");
+        await page.GetByLabel("Level", new() { Exact = true }).SelectOptionAsync("5");
         await Assertions.Expect(page.Locator(".turns li").Last).ToContainTextAsync("Level 5");
         await Assertions.Expect(page.Locator(".keep-line")).ToHaveTextAsync("Kept.");
         await visitor.Open("Wren on the Gatepost");
@@ -108,7 +108,7 @@ public sealed class LibrarySearchTests : IAsyncLifetime
         await Assertions.Expect(options.Nth(1)).ToContainTextAsync("Harbour Kettle");
         await visitor.TakeKept("harbour");
         await Assertions.Expect(page.Locator("h1")).ToHaveTextAsync("Harbour Kettle");
-        await Assertions.Expect(page.GetByLabel("Level")).ToHaveValueAsync("5");
+        await Assertions.Expect(page.GetByLabel("Level", new() { Exact = true })).ToHaveValueAsync("5");
         visitor.Complaints.Should().BeEmpty();
     }
 

@@ -16,6 +16,7 @@ using Rollwright.Web.Words;
 namespace Rollwright.EndToEnd;
 
 /// <summary>The licks of an open spot: heard before one is taken, filtered, set aside and called back.</summary>
+[Collection(Alone.Name)]
 public class LickTests
 {
     // Slow enough that every note is found in the sound.

@@ -1,6 +1,7 @@
 using Rollwright.Arranging;
 using Rollwright.Banjo.Licks;
 using Rollwright.Formats.Abc;
+using Rollwright.Library;
 using Rollwright.Music.Pitches;
 using Rollwright.TestKit;
 using Rollwright.Web.State;
@@ -95,5 +96,26 @@ public class OwnLickTests
         await bench.Wish(bench.Wishes with { Level = 4 });
         bench.Now.LetGo.Should().BeEmpty();
         bench.Now.Arrangement.Locks.Should().ContainSingle();
+    }
+
+    [Fact]
+    public async Task Where_there_is_a_library_a_lick_of_ones_own_is_there_again_after_a_restart()
+    {
+        const string tune =
+            "X:1\nT:Own\nM:2/2\nL:1/8\nK:G\n|:\"G\"G2BG d2BG|G2BG d2BG|\"C\"c2ec \"D7\"dcBA|\"G\"G8:|\n";
+        var folder = Directory.CreateTempSubdirectory("rollwright-own-licks").FullName;
+        var place = LibraryPlace.Of(Path.Combine(folder, "library.db"));
+        var bench = new Bench(new(), null, new LickChoice(new VisitLicks()));
+        await bench.Put("own.abc", tune);
+        var (proposal, _) = OwnLick.Propose(bench.Now!.Arrangement, 0, 7, "mine, for ever", null, 1);
+        var shelf = new KeptLicks(await TuneLibrary.OpenAsync(place, TimeProvider.System), "someone");
+        await shelf.AddAsync(proposal!.Lick);
+        shelf.Words.Should().Contain("in your library");
+
+        var again = new KeptLicks(await TuneLibrary.OpenAsync(place, TimeProvider.System), "someone else");
+        (await again.ReadAsync()).Own.Should().ContainSingle().Which.Should().BeEquivalentTo(proposal.Lick);
+        await again.AddAsync(proposal.Lick);
+        again.Words.Should().Contain("called 'mine, for ever' already");
+        Directory.Delete(folder, recursive: true);
     }
 }

@@ -138,12 +138,35 @@ internal sealed class Visitor : IAsyncDisposable
     public async Task ChooseFirstStep()
     {
         await Page.Locator("#drawing").FocusAsync();
-        await Page.Keyboard.PressAsync("Home");
-        await Page.Locator("#step-note .why").WaitForAsync();
+        // The script that listens to the drawing's keys may come after the drawing: a person presses again.
+        var why = Page.Locator("#step-note .why");
+        for (var left = 20; left > 0 && await why.CountAsync() == 0; left--)
+        {
+            await Page.Keyboard.PressAsync("Home");
+            await Task.Delay(250);
+        }
+        await why.WaitForAsync();
     }
 
     /// <summary>Waits until the page answers to a hand: its player has loaded what it plays.</summary>
     public Task Ready() => Page.Locator(".ledge[data-ready]").WaitForAsync();
+
+    /// <summary>Takes the break away in a form, as a person does: when the page has come to rest under the pointer.</summary>
+    public async Task<IDownload> TakeAway(string ending)
+    {
+        await Ready();
+        await Page.WaitForFunctionAsync(
+            """
+            () => {
+              const height = document.documentElement.scrollHeight, now = performance.now();
+              if (window.restedAt?.height !== height) window.restedAt = { height, since: now };
+              return now - window.restedAt.since > 300;
+            }
+            """
+        );
+        var link = Page.Locator($".forms a[download$='.{ending}']");
+        return await Page.RunAndWaitForDownloadAsync(() => link.ClickAsync());
+    }
 
     public ValueTask DisposeAsync() => context.DisposeAsync();
 

@@ -59,9 +59,8 @@ public sealed partial class WholeJobTests : IAsyncLifetime
         {
             var page = visitor.Page;
             await visitor.Ready();
-            var kept = page.GetByLabel("Kept before").Locator("option").Filter(new() { HasText = "Sparrow" });
-            var id = await kept.First.GetAttributeAsync("value");
-            await page.GetByLabel("Kept before").SelectOptionAsync(id!);
+            // At once, while the page's own first tune is still being arranged.
+            await visitor.TakeKept("Sparrow in the Rafters");
             await Assertions.Expect(page.Locator("h1")).ToHaveTextAsync("Sparrow in the Rafters");
             await visitor.Settled();
             await Assertions.Expect(page.Locator(".turns [aria-current]")).ToHaveTextAsync(left);
@@ -145,8 +144,7 @@ public sealed partial class WholeJobTests : IAsyncLifetime
 
     private static async Task TakeAway(Visitor visitor)
     {
-        var link = visitor.Page.Locator(".forms a[download$='.pdf']");
-        var download = await visitor.Page.RunAndWaitForDownloadAsync(() => link.ClickAsync());
+        var download = await visitor.TakeAway("pdf");
         // poppler, an outside reader, finds the tune on the page.
         var text = Outside.Run("pdftotext", "-layout", await download.PathAsync(), "-").Out;
         Runs().Replace(text, " ").Should().Contain("Sparrow in the Rafters");

@@ -11,6 +11,7 @@ using Rollwright.Lessons.Page;
 using Rollwright.Lessons.Plan;
 using Rollwright.Lessons.Words;
 using Rollwright.Lessons.Words.Edits;
+using Rollwright.Sound;
 
 namespace Rollwright.Cli.Commands;
 
@@ -64,7 +65,11 @@ internal static class LessonCommand
             var form = parsed.GetValue(Short) ? WordForm.Short : WordForm.Long;
             var edits = EditsOf(parsed.GetValue(Words));
             if (folder is not null)
-                return WriteDocuments(folder, chosen, Documents.Read(parsed, plan, made, edits, form), parsed);
+            {
+                var done = WriteDocuments(folder, chosen, Documents.Read(parsed, plan, made, edits, form), parsed);
+                Warn(plan);
+                return done;
+            }
             var answer =
                 parsed.GetValue(Json) ? JsonSerializer.Serialize(LessonAnswer.Of(plan, edits)) + "\n"
                 : isPage
@@ -77,6 +82,8 @@ internal static class LessonCommand
                     )
                 : LessonMarkdown.Write(Documents.Read(parsed, plan, made, edits, form));
             OutputFile.Write(output, Encoding.UTF8.GetBytes(answer));
+            if (isPage)
+                Warn(plan);
             return Exit.Done;
         });
         return command;
@@ -90,27 +97,38 @@ internal static class LessonCommand
     )
     {
         var made = new List<LessonFolder.Made>[outputs.Length];
-        try
-        {
-            Parallel.For(
-                0,
-                outputs.Length,
-                i => made[i] = [.. outputs[i].Make(lesson).Select(file => new LessonFolder.Made(outputs[i].Name, file))]
-            );
-        }
-        catch (AggregateException faults)
-            when (faults.InnerExceptions.OfType<LessonException>().FirstOrDefault() is { } fault)
-        {
-            throw new RequestException(fault.Message);
-        }
-        List<LessonFolder.Made> files = [.. made.SelectMany(of => of)];
-        var left = LessonFolder.Write(folder, files, Documents.IsForced(parsed));
-        if (left.Count == 0)
-            return Exit.Done;
-        Exit.Say(
-            $"{string.Join(", ", left)}: changed by hand or not made by this program, so left as it is; --force overwrites"
+        var faults = new string?[outputs.Length];
+        Parallel.For(
+            0,
+            outputs.Length,
+            i =>
+            {
+                try
+                {
+                    made[i] = [.. outputs[i].Make(lesson).Select(file => new LessonFolder.Made(outputs[i].Name, file))];
+                }
+                catch (Exception fault) when (fault is LessonException or SoundException)
+                {
+                    (made[i], faults[i]) = ([], $"{outputs[i].Name}: {fault.Message}");
+                }
+            }
         );
-        return Exit.Wrong;
+        // What cannot be made does not cost the others.
+        foreach (var fault in faults.OfType<string>())
+            Exit.Say(fault);
+        var left = LessonFolder.Write(folder, [.. made.SelectMany(of => of)], Documents.IsForced(parsed));
+        if (left.Count > 0)
+            Exit.Say(
+                $"{string.Join(", ", left)}: changed by hand or not made by this program, so left as it is; --force overwrites"
+            );
+        return left.Count == 0 && !Array.Exists(faults, fault => fault is not null) ? Exit.Done : Exit.Wrong;
+    }
+
+    // To whoever teaches, and not in what readers get.
+    private static void Warn(LessonPlan plan)
+    {
+        if (plan.Tune.Rights.Warning is { Length: > 0 } warning)
+            Exit.Say($"before publishing: {warning}");
     }
 
     private static string PageOf(

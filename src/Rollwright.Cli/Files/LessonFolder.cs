@@ -26,22 +26,31 @@ internal static class LessonFolder
         try
         {
             Directory.CreateDirectory(folder);
-            foreach (var (output, file) in files)
+            try
             {
-                var digest = FolderManifest.DigestOf(file.Bytes);
-                var path = PathOf(folder, file.Path);
-                var there = DigestOf(path);
-                if (there != null && there != digest && !force && known.GetValueOrDefault(file.Path)?.Sha256 != there)
+                foreach (var (output, file) in files)
                 {
-                    left.Add(path);
-                    continue;
+                    var digest = FolderManifest.DigestOf(file.Bytes);
+                    var path = PathOf(folder, file.Path);
+                    var there = DigestOf(path);
+                    var isOurs =
+                        there is null || there == digest || known.GetValueOrDefault(file.Path)?.Sha256 == there;
+                    if (!isOurs && !force)
+                    {
+                        left.Add(path);
+                        continue;
+                    }
+                    if (there != digest)
+                        OutputFile.Write(path, file.Bytes);
+                    known = known.SetItem(file.Path, new(output, digest));
                 }
-                if (there != digest)
-                    OutputFile.Write(path, file.Bytes);
-                known = known.SetItem(file.Path, new(output, digest));
+                known = DropOld(folder, files, known);
             }
-            known = DropOld(folder, files, known);
-            new FolderManifest(known).Write(folder);
+            finally
+            {
+                // What was written before a fault (a full disk) is known the next time.
+                new FolderManifest(known).Write(folder);
+            }
         }
         catch (Exception fault) when (fault is UnauthorizedAccessException or IOException)
         {

@@ -38,6 +38,6 @@ public static class PngWriter
             Painter.Paint(canvas, laid);
         }
         using var data = bitmap.Encode(SKEncodedImageFormat.Png, 100);
-        return data.ToArray();
+        return PngResolution.Put(data.AsSpan(), dpi);
     }
 }

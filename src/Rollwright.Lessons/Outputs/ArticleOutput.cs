@@ -71,7 +71,7 @@ internal static class ArticleOutput
     }
 
     private static string TabOf(Lesson lesson) =>
-        $"{Formats.TextTab.TextTabWriter.Write(lesson.Plan.Played).TrimEnd()}\n\n{string.Join('\n', lesson.RightsLines)}\n";
+        $"{Formats.TextTab.TextTabWriter.Write(lesson.Plan.Played).TrimEnd()}\n\n{lesson.Plan.Tune.Rights.Words}\n";
 
     private static LessonFile Written(string name, string text) => new(Folder + name, Encoding.UTF8.GetBytes(text));
 }

@@ -11,7 +11,7 @@ internal static class CaptionsOutput
     {
         var played = lesson.Plan.Played;
         var phrases = PhraseTime.Of(played, lesson.Times);
-        var note = string.Join('\n', [lesson.Plan.Tune.Title, .. lesson.RightsLines]);
+        var note = $"{lesson.Plan.Tune.Title}\n{lesson.Plan.Tune.Rights.Words}";
         var words = phrases
             .Select(time => time.Phrase.Like)
             .Distinct()

@@ -56,7 +56,7 @@ internal static class JamSheetOutput
         {
             new Heading(1, plan.Tune.Title),
             new TextBlock([new(JamWords.Head(plan))]),
-            new TextBlock([new(string.Join(' ', lesson.RightsLines), Face.Italic)]),
+            new TextBlock([new(lesson.Plan.Tune.Rights.Words, Face.Italic)]),
         };
         if (tune is not null)
             blocks.Add(new FigureBlock(Engraver.Lay(tune, Melody(style, scale))));

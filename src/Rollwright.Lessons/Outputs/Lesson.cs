@@ -46,10 +46,4 @@ public sealed record Lesson
 
     /// <summary>The template of the lesson or article that was asked for; null for the program's own.</summary>
     public Template? Template { get; init; }
-
-    /// <summary>Whose the tune is, and what to look to before it is published: in every document that carries it.</summary>
-    public ImmutableArray<string> RightsLines =>
-        Plan.Tune.Rights.Warning.Length == 0
-            ? [Plan.Tune.Rights.Words]
-            : [Plan.Tune.Rights.Words, $"Before publishing: {Plan.Tune.Rights.Warning}"];
 }

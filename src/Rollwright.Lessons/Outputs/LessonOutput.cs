@@ -20,6 +20,7 @@ public sealed record LessonOutput(string Name, string About, Func<Lesson, IEnume
         new("handout", "a booklet to print", HandoutOutput.Make),
         new("article", "a column with its figures", ArticleOutput.Make),
         new("jam-sheet", "a page for those who play along", JamSheetOutput.Make),
+        new("facts", "what an index of several lessons says of this one", FactsOutput.Make),
         new("captions", "captions and chapters of a video", CaptionsOutput.Make),
     ];
 

@@ -1,6 +1,7 @@
 using Markdig;
 using Markdig.Syntax;
 using Markdig.Syntax.Inlines;
+using Rollwright.Lessons.Documents;
 
 namespace Rollwright.Lessons.Page;
 
@@ -12,26 +13,13 @@ internal static class OwnWords
 {
     private static readonly MarkdownPipeline Pipeline = new MarkdownPipelineBuilder().DisableHtml().Build();
 
-    private static readonly string[] Schemes = ["http", "https", "mailto"];
-
     public static string ToHtml(string markdown)
     {
         var words = Markdown.Parse(markdown, Pipeline);
         foreach (var link in words.Descendants<LinkInline>())
-        {
-            if (!IsSafe(link.Url))
-                link.Url = "";
-        }
+            link.Url = SafeAddress.Of(link.Url) ?? "";
         foreach (var link in words.Descendants<AutolinkInline>())
-        {
-            if (!link.IsEmail && !IsSafe(link.Url))
-                link.Url = "";
-        }
+            link.Url = link.IsEmail ? link.Url : SafeAddress.Of(link.Url) ?? "";
         return words.ToHtml(Pipeline);
     }
-
-    private static bool IsSafe(string? address) =>
-        Uri.TryCreate(address, UriKind.Absolute, out var uri)
-            ? Schemes.Contains(uri.Scheme)
-            : Uri.TryCreate(address, UriKind.Relative, out _);
 }

@@ -20,6 +20,9 @@ public sealed record LessonPlan
 
     public required TuneFacts Tune { get; init; }
 
+    /// <summary>1 to 5; null for a break that was not arranged here.</summary>
+    public int? Level { get; init; }
+
     /// <summary>Why the style and the setting suit the tune, in sentences; empty where only the break is known.</summary>
     public required ImmutableArray<string> Why { get; init; }
 
@@ -57,7 +60,10 @@ public sealed record LessonPlan
     public static LessonPlan Of(Arrangement made, int level, TuneAdvice? advice = null)
     {
         ArgumentNullException.ThrowIfNull(made);
-        return Make(made.Break, made, WhyWords.Of(made, advice), Variation.Of(made), BehindOthers.Of(made, level));
+        return Make(made.Break, made, WhyWords.Of(made, advice), Variation.Of(made), BehindOthers.Of(made, level)) with
+        {
+            Level = level,
+        };
     }
 
     private static LessonPlan Make(

@@ -7,6 +7,7 @@ using Rollwright.Lessons;
 using Rollwright.Lessons.Outputs;
 using Rollwright.Sound;
 using Rollwright.Web.State;
+using Rollwright.Web.State.Teaching;
 
 namespace Rollwright.Web.Hosting;
 

@@ -11,6 +11,7 @@ using Rollwright.Library;
 using Rollwright.Web.Pages;
 using Rollwright.Web.State;
 using Rollwright.Web.State.Licks;
+using Rollwright.Web.State.Teaching;
 
 namespace Rollwright.Web.Hosting;
 

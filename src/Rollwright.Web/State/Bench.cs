@@ -13,7 +13,7 @@ using Lock = Rollwright.Arranging.Locks.Lock;
 namespace Rollwright.Web.State;
 
 /// <summary>What lies on one person's bench: the text, which of its tunes, the wishes, and the turns the break has taken.</summary>
-public sealed class Bench
+public sealed partial class Bench
 {
     /// <summary>Two million characters: some thousand tunes. Larger files are for the command line.</summary>
     public const int MostCharacters = 2_000_000;
@@ -112,50 +112,6 @@ public sealed class Bench
         Turns = null;
         Keeping.Begin();
         return Wish(Wishes);
-    }
-
-    /// <summary>Puts a kept break back on the bench, as it was left.</summary>
-    public async Task Resume(Guid id)
-    {
-        try
-        {
-            if (await Keeping.FetchAsync(id) is not var (kept, abc, revision))
-            {
-                Refuse("Your library", "this break is no longer in the library", "choose another");
-                return;
-            }
-            var reading = AbcReader.Read(abc, kept.Title);
-            if (reading.Tunes is not [var tune, ..] || Work.Read(revision.Wishes) is not { } work)
-            {
-                Refuse(
-                    kept.Title,
-                    "its tune or its wishes cannot be read",
-                    "export the break, or arrange the tune anew"
-                );
-                return;
-            }
-            (FileName, Text, Chosen, Turns) = (kept.Title, abc, 0, null);
-            (Tunes, TextProblems) = TurnMaker.Read(reading);
-            (Wishes, WishProblems) = (work.Wishes, []);
-            var (turn, problem) = await Make(
-                () => TurnMaker.Resume(tune, work, revision.Words, Licks.Own, shelf),
-                kept.Title
-            );
-            if (turn is not null)
-            {
-                Turns = Turns.Start(turn);
-                Keeping.Resume(id, revision, turn);
-            }
-            else if (problem is not null)
-            {
-                WishProblems = [problem];
-            }
-            Show(turn);
-        }
-        catch (LibraryException fault)
-        {
-            Refuse(fault.Place, fault.What, fault.Remedy);
-        }
     }
 
     /// <summary>Arranges the tune as wished.</summary>

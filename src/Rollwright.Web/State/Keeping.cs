@@ -105,6 +105,28 @@ public sealed class Keeping(TuneLibrary? library, TimeSpan? pause = null)
             Say(KeepState.Kept, "");
     }
 
+    /// <summary>What a turn was made of, as it was kept; null where it is the first, or was not kept.</summary>
+    /// <exception cref="LibraryException">The library does not answer.</exception>
+    public async Task<Revision?> BeforeAsync(Turn turn)
+    {
+        ArgumentNullException.ThrowIfNull(turn);
+        if (library is null || piece is not { Id: { } id } of || of.NumberOf(turn.Id) is not { } number)
+            return null;
+        var revisions = await library.RevisionsAsync(id);
+        return revisions.FirstOrDefault(one => one.Number == number)?.Parent is { } parent
+            ? revisions.FirstOrDefault(one => one.Number == parent)
+            : null;
+    }
+
+    /// <summary>A turn that is this revision come back.</summary>
+    public void Know(Turn turn, Revision revision)
+    {
+        ArgumentNullException.ThrowIfNull(turn);
+        ArgumentNullException.ThrowIfNull(revision);
+        lock (gate)
+            piece.Knows(turn.Id, revision.Number);
+    }
+
     /// <summary>Keeps a turn that is shown now, behind those that wait.</summary>
     public void Keep(Turn turn, Tune tune)
     {
@@ -293,6 +315,8 @@ public sealed class Keeping(TuneLibrary? library, TimeSpan? pause = null)
             (Id, Current) = (id, number);
             numbers[turn] = number;
         }
+
+        public void Knows(Guid turn, int number) => numbers[turn] = number;
 
         /// <summary>What is kept from now on stands on theirs: also what was kept before is a new draft then.</summary>
         public void ComesAfter(Revision theirs)

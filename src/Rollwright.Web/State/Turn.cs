@@ -68,5 +68,8 @@ public sealed record Turns(ImmutableList<Turn> All, int At)
         return new(kept, kept.Count - 1);
     }
 
+    /// <summary>With an older turn in front, which is shown.</summary>
+    public Turns Behind(Turn older) => new(All.Insert(0, older), 0);
+
     public Turns Go(int to) => this with { At = Math.Clamp(to, 0, All.Count - 1) };
 }

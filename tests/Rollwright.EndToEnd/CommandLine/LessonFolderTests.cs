@@ -95,5 +95,70 @@ public class LessonFolderTests
         place.Files.Should().Equal("tune.abc");
     }
 
+    [Fact]
+    public void The_whole_lesson_lies_in_one_folder_and_a_teacher_s_words_and_picture_with_it()
+    {
+        using var place = new Workplace();
+        place.Put("tune.abc", Tune);
+        File.Copy(
+            Path.Combine(TestKit.Places.Root, "docs", "pictures", "phone.png"),
+            Path.Combine(place.Folder, "me.png")
+        );
+        place.Put("own.md", "I learnt it *late*.\n\n![A telephone](me.png)\n*My telephone*\n\nCC BY 4.0\n");
+        place.Run("lesson", "tune.abc", "--out-dir", "out", "--introduction", "own.md").Should().Be((0, "", ""));
+        place
+            .Files.Should()
+            .Contain([
+                "out/article/article.docx",
+                "out/article/article.html",
+                "out/article/article.md",
+                "out/article/figures/figure-01.pdf",
+                "out/article/me.png",
+                "out/article/tab.txt",
+                "out/captions.vtt",
+                "out/chapters.vtt",
+                "out/handout.pdf",
+                "out/jam-sheet.pdf",
+                "out/page/index.html",
+            ]);
+        Read(place, "out/article/article.html").Should().Contain("src=\"me.png\"").And.Contain("My telephone");
+        // A second time with other words: what is no longer shown is gone.
+        place.Run("lesson", "tune.abc", "--out-dir", "out", "--only", "article").Code.Should().Be(0);
+        place.Files.Should().NotContain("out/article/me.png").And.Contain("me.png").And.Contain("out/handout.pdf");
+    }
+
+    [Theory]
+    [InlineData("--introduction", "a\n\nb ![x](none.png)", "own.md:3:3: none.png: there is no such file*")]
+    [InlineData("--introduction", "![x](https://example.org/x.png)", "own.md:1:1: *beside the text*")]
+    [InlineData("--introduction", "![x](../tune.abc)", "own.md:1:1: *beside the text*")]
+    [InlineData("--introduction", "![x](figures/figure-01.svg)", "own.md:1:1: *a name of its own*")]
+    [InlineData("--introduction", "![x](tune.abc)", "own.md:1:1: *PNG, JPEG*")]
+    [InlineData("--template", "# {{title}}\n\n{{phrazes}}", "own.md:3:1: *'phrazes'*'phrases'*")]
+    public void What_a_teacher_wrote_is_refused_with_line_and_column_and_nothing_is_written(
+        string option,
+        string text,
+        string line
+    )
+    {
+        using var place = new Workplace();
+        place.Put("tune.abc", Tune);
+        place.Put("own.md", text);
+        var (code, _, error) = place.Run("lesson", "tune.abc", "--out-dir", "out", option, "own.md");
+        code.Should().Be(2);
+        error.TrimEnd().Should().NotContain("\n").And.Match(line);
+        place.Files.Should().Equal("own.md", "tune.abc");
+    }
+
+    [Fact]
+    public void A_lesson_in_Markdown_follows_a_template()
+    {
+        using var place = new Workplace();
+        place.Put("tune.abc", Tune);
+        place.Put("own.md", "# My class: {{credit}}\n\n{{practice}}\n");
+        var (code, lesson, _) = place.Run("lesson", "tune.abc", "--template", "own.md");
+        code.Should().Be(0);
+        lesson.Should().StartWith("# My class: Trad.\n\n- ").And.NotContain("#### ").And.NotContain("Drills");
+    }
+
     private static string Read(Workplace place, string name) => File.ReadAllText(Path.Combine(place.Folder, name));
 }

@@ -9,6 +9,7 @@ namespace Rollwright.EndToEnd.Measuring;
 /// No tests but measurements, run only when they are asked for (bench/README.md): what a person waits for at the page in a
 /// real browser.
 /// </summary>
+[Collection(Alone.Name)]
 public class SpeedOfThePage
 {
     // From the key's own time stamp to the second frame after what it changes is there: then it has been painted.

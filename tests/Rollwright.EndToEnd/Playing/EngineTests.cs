@@ -4,6 +4,7 @@ using Rollwright.TestKit;
 namespace Rollwright.EndToEnd.Playing;
 
 /// <summary>What the player does while it plays; notes are found in its sound.</summary>
+[Collection(Alone.Name)]
 public class EngineTests
 {
     private const int Rate = 48_000;

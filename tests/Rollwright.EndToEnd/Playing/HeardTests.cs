@@ -4,6 +4,7 @@ using Microsoft.Playwright;
 namespace Rollwright.EndToEnd.Playing;
 
 /// <summary>What really leaves the page's loudspeaker, and what the page shows meanwhile.</summary>
+[Collection(Alone.Name)]
 public class HeardTests
 {
     // Rolls in even eighths: at half = 40 a note every 0.1875 s.

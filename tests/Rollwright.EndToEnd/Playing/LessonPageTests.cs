@@ -11,6 +11,7 @@ using Rollwright.TestKit;
 namespace Rollwright.EndToEnd.Playing;
 
 /// <summary>A lesson as a page of one file, opened from the disk: read, heard, changed.</summary>
+[Collection(Alone.Name)]
 public class LessonPageTests
 {
     private static readonly Lazy<(LessonPlan Plan, ImmutableArray<LickSwap> Swaps)> Wren = new(() =>

@@ -6,6 +6,7 @@ using Rollwright.TestKit;
 namespace Rollwright.EndToEnd.Playing;
 
 /// <summary>The page of one file, opened from the disk.</summary>
+[Collection(Alone.Name)]
 public class PageWithoutServerTests
 {
     [Fact]

@@ -17,6 +17,7 @@ namespace Rollwright.EndToEnd.Playing;
 /// The player's sound in a real browser against the program's, sample by sample, in every way of playing that both have. The
 /// program's is itself held against outside programs (docs/sound.md).
 /// </summary>
+[Collection(Alone.Name)]
 public class SameSoundTests
 {
     private const int Rate = 44_100;

@@ -10,6 +10,7 @@ namespace Rollwright.EndToEnd.Playing;
 /// No test but a measurement, run only when it is asked for (bench/README.md): how many seconds of sound the browser makes in
 /// a second, through the worklet into an offline context, on one core.
 /// </summary>
+[Collection(Alone.Name)]
 public class SpeedOfThePlayer
 {
     [Theory(Explicit = true)]

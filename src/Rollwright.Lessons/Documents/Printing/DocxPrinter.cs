@@ -14,6 +14,9 @@ internal sealed class DocxPrinter
 {
     // A4 with white of an inch on all sides, in points: wider pictures are made to fit.
     private const double TextWidth = 451;
+
+    private const string MainType = "application/vnd.openxmlformats-officedocument.wordprocessingml.document.main+xml";
+    private const string CoreType = "application/vnd.openxmlformats-package.core-properties+xml";
     private const double MostHeight = 640;
 
     private readonly LessonDocument document;
@@ -34,9 +37,9 @@ internal sealed class DocxPrinter
         using var stream = new MemoryStream();
         using (var package = WordprocessingDocument.Create(stream, WordprocessingDocumentType.Document))
         {
-            package.PackageProperties.Title = Clean(document.Title);
-            package.PackageProperties.Creator = Clean(document.Author);
-            var main = package.AddMainDocumentPart();
+            // Named by hand: the library's own names are made by chance.
+            var main = package.AddNewPart<MainDocumentPart>(MainType, "main");
+            WriteProperties(package.AddNewPart<CoreFilePropertiesPart>(CoreType, "core"), document);
             var printer = new DocxPrinter(document, printed, main);
             printer.AddAll(document.Tree, 0, null);
             printer.body.Append(
@@ -61,6 +64,18 @@ internal sealed class DocxPrinter
             );
         }
         return WithoutClock(stream);
+    }
+
+    private static void WriteProperties(CoreFilePropertiesPart part, LessonDocument document)
+    {
+        const string core = "http://schemas.openxmlformats.org/package/2006/metadata/core-properties";
+        const string dublin = "http://purl.org/dc/elements/1.1/";
+        using var stream = part.GetStream(FileMode.Create);
+        using var xml = XmlWriter.Create(stream);
+        xml.WriteStartElement("cp", "coreProperties", core);
+        xml.WriteElementString("dc", "title", dublin, Clean(document.Title));
+        xml.WriteElementString("dc", "creator", dublin, Clean(document.Author));
+        xml.WriteEndElement();
     }
 
     private void AddAll(ContainerBlock container, int depth, string? style)

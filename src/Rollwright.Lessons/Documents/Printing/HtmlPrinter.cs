@@ -33,10 +33,10 @@ internal static class HtmlPrinter
             <!DOCTYPE html>
             <html lang="en">
             <head>
-            <meta charset="utf-8">
-            <meta name="viewport" content="width=device-width, initial-scale=1">
-            <meta http-equiv="Content-Security-Policy" content="default-src 'none'; img-src 'self' file: data:; style-src 'unsafe-inline'">
-            <title>{WebUtility.HtmlEncode(document.Title)}</title>
+            <meta charset="utf-8" />
+            <meta name="viewport" content="width=device-width, initial-scale=1" />
+            <meta http-equiv="Content-Security-Policy" content="default-src 'none'; img-src 'self' file: data:; style-src 'unsafe-inline'" />
+            <title>{WebUtility.HtmlEncode(Printable(document.Title))}</title>
             <style>
             {Sheet}
             </style>
@@ -50,6 +50,9 @@ internal static class HtmlPrinter
             """;
     }
 
+    private static string Printable(string title) =>
+        string.Concat(title.Select(sign => char.IsControl(sign) ? ' ' : sign));
+
     private sealed class FigureParagraphs(LessonDocument document) : ParagraphRenderer
     {
         protected override void Write(HtmlRenderer renderer, ParagraphBlock obj)
@@ -61,7 +64,7 @@ internal static class HtmlPrinter
             }
             renderer.EnsureLine();
             renderer.Write("<figure><img src=\"").WriteEscapeUrl(shown.Address).Write("\" alt=\"");
-            renderer.WriteEscape(shown.Alt).Write('"').Write(SizeOf(shown)).Write('>');
+            renderer.WriteEscape(shown.Alt).Write('"').Write(SizeOf(shown)).Write(" />");
             if (shown.Caption.Length > 0)
                 renderer.Write("<figcaption>").WriteEscape(shown.Caption).Write("</figcaption>");
             renderer.WriteLine("</figure>");

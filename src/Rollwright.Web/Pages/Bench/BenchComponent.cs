@@ -1,13 +1,8 @@
-using Microsoft.AspNetCore.Components;
-
 namespace Rollwright.Web.Pages.Bench;
 
 /// <summary>A part of the page that shows what lies on the bench, and is drawn anew when that changes.</summary>
-public abstract class BenchComponent : ComponentBase, IDisposable
+public abstract class BenchComponent : BenchPart, IDisposable
 {
-    [Inject]
-    public required State.Bench Bench { get; init; }
-
     protected override void OnInitialized() => Bench.Changed += ShowAgain;
 
     public void Dispose()

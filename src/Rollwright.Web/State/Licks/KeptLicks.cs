@@ -6,21 +6,27 @@ using Rollwright.Library.Kept;
 namespace Rollwright.Web.State.Licks;
 
 /// <summary>
-/// Keeps in the library what someone set aside, and their own licks as long as the page is open. While the library does not
-/// answer, all of it is kept that long.
+/// Keeps in the library what someone set aside, and their own licks. While the library does not answer, all of it is kept as
+/// long as the page is open.
 /// </summary>
 public sealed class KeptLicks(TuneLibrary library, string who) : ILickShelf
 {
     private readonly VisitLicks visit = new();
 
-    public string Words => visit.Words;
+    public string Words { get; private set; } = "It is kept in your library.";
 
     public async Task<(ImmutableArray<Lick> Own, ImmutableHashSet<string> SetAside)> ReadAsync()
     {
         var (own, aside) = await visit.ReadAsync();
         try
         {
-            return (own, aside.Union(await library.SetAsideLicksAsync(who)));
+            var kept = await library.ListLicksAsync();
+            var names = kept.Select(lick => lick.Name).ToHashSet(StringComparer.OrdinalIgnoreCase);
+            var (bank, _) = KeptLick.BankOf(kept, library.Place.Name);
+            return (
+                [.. bank.Licks.Where(lick => names.Contains(lick.Name)), .. own],
+                aside.Union(await library.SetAsideLicksAsync(who))
+            );
         }
         catch (LibraryException)
         {
@@ -29,7 +35,18 @@ public sealed class KeptLicks(TuneLibrary library, string who) : ILickShelf
         }
     }
 
-    public Task AddAsync(Lick lick) => visit.AddAsync(lick);
+    public async Task AddAsync(Lick lick)
+    {
+        try
+        {
+            await library.AddLickAsync(lick);
+        }
+        catch (LibraryException fault)
+        {
+            await visit.AddAsync(lick);
+            Words = $"{visit.Words} The library did not take it: {fault.What}.";
+        }
+    }
 
     public async Task SetAsideAsync(string lick)
     {

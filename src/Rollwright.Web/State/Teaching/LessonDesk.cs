@@ -7,7 +7,7 @@ using Rollwright.Lessons.Words.Edits;
 using Rollwright.Library;
 using Rollwright.Music.Tunes;
 
-namespace Rollwright.Web.State;
+namespace Rollwright.Web.State.Teaching;
 
 /// <summary>
 /// The lesson of the break that lies on the bench: worked out when it is asked for, with a person's own words for its phrases,

@@ -1,7 +1,7 @@
 using System.Collections.Concurrent;
 using Rollwright.Lessons.Outputs;
 
-namespace Rollwright.Web.State;
+namespace Rollwright.Web.State.Teaching;
 
 /// <summary>
 /// The lessons that open pages hold, so that the browser can fetch their documents by address. None is kept for nobody: a page
