@@ -10,7 +10,7 @@ namespace Rollwright.Listening;
 public static class Listener
 {
     /// <summary>The notes of a recording; none where no plucked notes are found. Same sound, same answer.</summary>
-    public static Heard Hear(Samples sound)
+    public static Heard Listen(Samples sound)
     {
         ArgumentNullException.ThrowIfNull(sound);
         var mono = OneSide.Of(sound);

@@ -37,7 +37,7 @@ internal static class ListenCommand
         {
             try
             {
-                var heard = Listener.Hear(Read(path));
+                var heard = Listener.Listen(Read(path));
                 if (asJson)
                     Console.WriteLine(JsonSerializer.Serialize(AsJson(path, heard)));
                 else

@@ -1,0 +1,38 @@
+using System.Diagnostics;
+using System.Text.Json;
+using Rollwright.Audio.Wave;
+using Rollwright.Listening;
+
+// Listens to recordings, two at a time or as many as there are cores, and prints one line of JSON a recording: what
+// `rollwright listen --json` would say, with the seconds that it took. table.py makes the table of it.
+var threads = Environment.GetEnvironmentVariable("THREADS") is { } text ? int.Parse(text) : Environment.ProcessorCount;
+Parallel.ForEach(
+    args,
+    new ParallelOptions { MaxDegreeOfParallelism = threads },
+    path =>
+    {
+        var sound = WavReader.Read(File.ReadAllBytes(path));
+        var watch = Stopwatch.StartNew();
+        var heard = Listener.Listen(sound);
+        var line = JsonSerializer.Serialize(
+            new
+            {
+                file = path,
+                cents = heard.Cents,
+                seconds = watch.Elapsed.TotalSeconds,
+                length = sound.Duration.TotalSeconds,
+                notes = heard.Notes.Select(note => new
+                {
+                    onset = note.Onset,
+                    pitch = note.Pitch,
+                    @string = note.String,
+                    fret = note.Fret,
+                    finger = note.Finger is { } finger ? finger.ToString()[..1] : null,
+                    confidence = note.Confidence,
+                }),
+            }
+        );
+        lock (Console.Out)
+            Console.WriteLine(line);
+    }
+);
