@@ -49,13 +49,11 @@ internal sealed class NoteTemplates
             heard[note] = new double[weights[note].Length];
         foreach (var item in explained)
         {
-            var strongest = item.Amounts.Max();
-            if (strongest <= 0)
+            // One note alone teaches what it looks like; of several, each share would be a guess.
+            if (item.Notes is not [var note])
                 continue;
-            for (var note = 0; note < Count; note++)
-                if (item.Amounts[note] > 0.4 * strongest)
-                    for (var k = 0; k < heard[note].Length; k++)
-                        heard[note][k] += weights[note][k] * Share(note, k, item) * item.Amounts[note] / strongest;
+            for (var k = 0; k < heard[note].Length; k++)
+                heard[note][k] += weights[note][k] * Share(note, k, item);
         }
         for (var note = 0; note < Count; note++)
         {

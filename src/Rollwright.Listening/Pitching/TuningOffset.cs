@@ -6,9 +6,40 @@ namespace Rollwright.Listening.Pitching;
 internal static class TuningOffset
 {
     private const int Width = 4;
+    private const int Most = 3;
+    private const double Weakest = 0.25;
 
-    /// <returns>Cents, from -50 to 50.</returns>
-    public static double Find(float[] sound, int rate)
+    /// <summary>The offsets that come into question, the likeliest first: who plays along may be tuned otherwise.</summary>
+    /// <returns>Cents, from -50 to 50; at least one.</returns>
+    public static List<double> Likely(float[] sound, int rate)
+    {
+        var votes = Votes(sound, rate);
+        var sums = Enumerable.Range(0, 100).Select(cents => Around(votes, cents).Sum(item => item.Votes)).ToArray();
+        var best = sums.Max();
+        var likely = new List<double>();
+        foreach (var cents in Enumerable.Range(0, 100).OrderByDescending(cents => sums[cents]))
+        {
+            if (likely.Count == Most || sums[cents] < Weakest * best)
+                break;
+            var isPeak = Enumerable.Range(-Width, (2 * Width) + 1).All(away => sums[(cents + away + 100) % 100] <= sums[cents]);
+            if (!isPeak)
+                continue;
+            var offset = Exact(votes, cents);
+            if (likely.TrueForAll(other => Math.Abs(other - offset) > Width))
+                likely.Add(offset);
+        }
+        return likely.Count == 0 ? [0] : likely;
+    }
+
+    private static double Exact(double[] votes, int best)
+    {
+        var near = Around(votes, best).ToList();
+        var sum = near.Sum(item => item.Votes);
+        var offset = sum <= 0 ? 0 : best + 0.5 + (near.Sum(item => item.Away * item.Votes) / sum);
+        return offset >= 50 ? offset - 100 : offset;
+    }
+
+    private static double[] Votes(float[] sound, int rate)
     {
         // A long window tells semitones apart down to the fourth string's octave.
         var spectra = Spectrogram.Of(sound, rate, 0.19, 2, 1_300);
@@ -31,11 +62,7 @@ internal static class TuningOffset
                 votes[Math.Clamp(cents, 0, 99)] += Math.Sqrt(here);
             }
         }
-        var best = Enumerable.Range(0, 100).MaxBy(cents => Around(votes, cents).Sum(item => item.Votes));
-        var near = Around(votes, best).ToList();
-        var sum = near.Sum(item => item.Votes);
-        var offset = sum <= 0 ? 0 : best + 0.5 + (near.Sum(item => item.Away * item.Votes) / sum);
-        return offset >= 50 ? offset - 100 : offset;
+        return votes;
     }
 
     private static IEnumerable<(int Away, double Votes)> Around(double[] votes, int cents) =>
