@@ -124,8 +124,21 @@ internal sealed class LessonOptions
         return chosen.IsEmpty ? throw new RequestException("--only names no document") : chosen;
     }
 
+    /// <param name="parsed">What was asked.</param>
+    /// <param name="plan">What the lesson teaches.</param>
+    /// <param name="made">How the break came about; null where it was read as it is.</param>
+    /// <param name="edits">A person's words.</param>
+    /// <param name="form">How much is said.</param>
+    /// <param name="page">The folder that the page goes to; null for none.</param>
     /// <exception cref="RequestException">A value is none of those there are.</exception>
-    public Lesson Read(ParseResult parsed, LessonPlan plan, Arrangement? made, LessonText edits, WordForm form)
+    public Lesson Read(
+        ParseResult parsed,
+        LessonPlan plan,
+        Arrangement? made,
+        LessonText edits,
+        WordForm form,
+        string? page
+    )
     {
         var name = parsed.GetRequiredValue(paper);
         if (name is not ("a4" or "letter"))
@@ -137,7 +150,7 @@ internal sealed class LessonOptions
             Edits = edits,
             Form = form,
             Times = MarkedOf(parsed, plan) ?? TimesOf(parsed, plan),
-            Video = VideoOf(parsed, plan, parsed.GetValue(folder) is { } whole ? Path.Combine(whole, "page") : null),
+            Video = VideoOf(parsed, plan, page),
             Introduction = parsed.GetValue(introduction) is { } own ? IntroductionFile.Read(own) : Introduction.None,
             Template = TemplateOf(parsed.GetValue(template)),
             ColumnWidth = parsed.GetValue(column) is >= 60 and <= 250 and var width
@@ -160,7 +173,7 @@ internal sealed class LessonOptions
     /// <param name="plan">The lesson.</param>
     /// <param name="folder">Where the page goes; null for the current folder.</param>
     /// <exception cref="RequestException">There is no such recording, or its times do not fit.</exception>
-    public LessonVideo? VideoOf(ParseResult parsed, LessonPlan plan, string? folder)
+    private LessonVideo? VideoOf(ParseResult parsed, LessonPlan plan, string? folder)
     {
         if (parsed.GetValue(video) is not { } path)
             return null;
@@ -185,9 +198,18 @@ internal sealed class LessonOptions
         }
     }
 
-    /// <summary>Whether something was asked for that only texts have.</summary>
-    public bool AsksForText(ParseResult parsed) =>
-        parsed.GetValue(introduction) is not null || parsed.GetValue(template) is not null;
+    /// <summary>Says so where something was asked for that what is made cannot have.</summary>
+    /// <param name="parsed">What was asked.</param>
+    /// <param name="hasText">A text in Markdown is made, or documents that have one.</param>
+    /// <param name="isPage">A page alone is made.</param>
+    /// <exception cref="RequestException">It was.</exception>
+    public void Check(ParseResult parsed, bool hasText, bool isPage)
+    {
+        if (!hasText && parsed.GetValue(template) is not null)
+            throw new RequestException("--template is for the lesson in Markdown and for --out-dir");
+        if (!hasText && !isPage && parsed.GetValue(introduction) is not null)
+            throw new RequestException("--introduction is for the lesson in Markdown, for a page, and for --out-dir");
+    }
 
     private static Template? TemplateOf(string? path)
     {

@@ -23,7 +23,7 @@ public sealed record Introduction(string Markdown, ImmutableDictionary<string, P
     public static ImmutableArray<Place> PicturesIn(string markdown) =>
         [
             .. Markdig
-                .Markdown.Parse(markdown, LessonDocument.Reading)
+                .Markdown.Parse(markdown, OwnMarkdown.Pipeline)
                 .Descendants<LinkInline>()
                 .Where(link => link.IsImage)
                 .Select(link => new Place(link.Url ?? "", link.Line + 1, link.Column + 1)),

@@ -26,7 +26,7 @@ internal static class HtmlPrinter
     {
         using var text = new StringWriter();
         var renderer = new HtmlRenderer(text);
-        LessonDocument.Reading.Setup(renderer);
+        OwnMarkdown.Pipeline.Setup(renderer);
         renderer.ObjectRenderers.ReplaceOrAdd<ParagraphRenderer>(new FigureParagraphs(document));
         renderer.Render(document.Tree);
         return $"""

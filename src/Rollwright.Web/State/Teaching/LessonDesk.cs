@@ -54,14 +54,7 @@ public sealed class LessonDesk(Bench bench, LessonShelf shelf, TuneLibrary? libr
         {
             var plan = await bench.Ask(() => LessonPlan.Of(now.Arrangement, now.Wishes.Level));
             if (Turn == now)
-                Show(
-                    new()
-                    {
-                        Plan = plan,
-                        Made = now.Arrangement,
-                        Times = BarTimes.At(plan.Played),
-                    }
-                );
+                Show(Lesson.Of(plan, now.Arrangement));
         }
         catch (LessonException no)
         {
