@@ -151,8 +151,10 @@ internal sealed class LessonOptions
             Form = form,
             Times = MarkedOf(parsed, plan) ?? TimesOf(parsed, plan),
             Video = VideoOf(parsed, plan, page),
-            Introduction = parsed.GetValue(introduction) is { } own ? IntroductionFile.Read(own) : Introduction.None,
-            Template = TemplateOf(parsed.GetValue(template)),
+            Introduction = parsed.GetValue(introduction) is { } own
+                ? IntroductionFile.Read(own)
+                : Introduction.Of(edits.Introduction),
+            Template = TemplateOf(parsed.GetValue(template)) ?? LessonTemplates.Own(edits),
             ColumnWidth = parsed.GetValue(column) is >= 60 and <= 250 and var width
                 ? width
                 : throw new RequestException(

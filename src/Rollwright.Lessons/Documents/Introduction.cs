@@ -13,6 +13,9 @@ public sealed record Introduction(string Markdown, ImmutableDictionary<string, P
 {
     public static Introduction None { get; } = new("", ImmutableDictionary<string, PictureFile>.Empty);
 
+    /// <summary>A text without pictures.</summary>
+    public static Introduction Of(string markdown) => None with { Markdown = markdown };
+
     /// <summary>A picture that a text shows.</summary>
     /// <param name="Address">As it stands there.</param>
     /// <param name="Line">From 1.</param>

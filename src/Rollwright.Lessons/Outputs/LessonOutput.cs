@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Rollwright.Lessons.Page;
 
 namespace Rollwright.Lessons.Outputs;
 
@@ -13,12 +14,15 @@ public sealed record LessonFile(string Path, byte[] Bytes);
 /// <param name="Make">Its files.</param>
 public sealed record LessonOutput(string Name, string About, Func<Lesson, IEnumerable<LessonFile>> Make)
 {
+    /// <summary>As one HTML page to be looked at before it is taken away; null for what has none.</summary>
+    public Func<Lesson, string>? Look { get; private init; }
+
     /// <summary>All there are, in the order in which they are made.</summary>
     public static ImmutableArray<LessonOutput> All { get; } =
     [
-        new("page", "a page that plays", PageOutput.Make),
+        new("page", "a page that plays", PageOutput.Make) { Look = LessonPage.Write },
         new("handout", "a booklet to print", HandoutOutput.Make),
-        new("article", "a column with its figures", ArticleOutput.Make),
+        new("article", "a column with its figures", ArticleOutput.Make) { Look = ArticleOutput.Look },
         new("jam-sheet", "a page for those who play along", JamSheetOutput.Make),
         new("facts", "what an index of several lessons says of this one", FactsOutput.Make),
         new("captions", "captions and chapters of a video", CaptionsOutput.Make),

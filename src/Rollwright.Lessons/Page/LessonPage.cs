@@ -128,8 +128,8 @@ public sealed class LessonPage
     private void Take(LessonVideo shown)
     {
         html.Append(TakeMarkup.Of(shown));
-        var words = lesson.Edits
-            .Over(plan.Played, plan.Words)
+        var words = lesson
+            .Edits.Over(plan.Played, plan.Words)
             .ToDictionary(phrase => phrase.Words.Number, phrase => phrase.In(WordForm.Short));
         // What is played the same is said the same.
         foreach (var step in plan.Steps)
