@@ -11,6 +11,22 @@ namespace Rollwright.Lessons.Plan;
 /// <param name="Played">The part.</param>
 public sealed record BehindOthers(string Name, string Words, Break Played)
 {
+    // Someone else has the tune: where a note happens to be one of its, nobody listens for it or plays it louder.
+    private static Break WithoutTune(Break part) =>
+        part with
+        {
+            Tune = null,
+            Bars =
+            [
+                .. part.Bars.Select(bar =>
+                    bar with
+                    {
+                        Strokes = [.. bar.Strokes.Select(stroke => stroke with { IsMelody = false })],
+                    }
+                ),
+            ],
+        };
+
     /// <summary>What the level can hold: rolls for everybody, a vamp where the hand has closed chords.</summary>
     public static ImmutableArray<BehindOthers> Of(Arrangement made, int level)
     {
@@ -32,7 +48,7 @@ public sealed record BehindOthers(string Name, string Words, Break Played)
         {
             try
             {
-                parts.Add(new(name, words, made.BackupPart(kind, level).Break));
+                parts.Add(new(name, words, WithoutTune(made.BackupPart(kind, level).Break)));
             }
             catch (ArrangeException)
             {

@@ -14,7 +14,8 @@ public static class LessonMarkdown
 {
     private const string Guide =
         "\"Thumb 3\" means: the thumb plucks string 3, open unless a fret is said. String 1 is the thin one nearest the floor, "
-        + "string 5 the short one. Right hand: thumb, index, middle. Left hand: the index, middle, ring and little finger. ";
+        + "string 5 the short one. Right hand: thumb, index, middle. Left hand: the index, middle, ring and little finger; "
+        + "\"middle\" alone is the right hand's, \"the middle finger\" the left's. ";
 
     /// <param name="lesson">The lesson, and what whoever teaches asked for.</param>
     public static string Write(Lesson lesson)
