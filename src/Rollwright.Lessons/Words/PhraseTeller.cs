@@ -15,6 +15,7 @@ internal sealed class PhraseTeller
     private readonly BarLikeness likeness;
     private readonly TuneWords tune;
     private readonly Dictionary<int, ImmutableArray<int>> told = [];
+    private readonly Dictionary<int, ImmutableArray<LeftMotion>> leftOf = [];
 
     public PhraseTeller(Break played)
     {
@@ -29,12 +30,22 @@ internal sealed class PhraseTeller
     public PhraseWords Tell(Phrase phrase)
     {
         var sentences = ImmutableArray.CreateBuilder<Sentence>();
-        var hand = new LeftHand(played);
+        var hand = new LeftHand(played, sources.Into(phrase.Bars));
         ImmutableArray<int> full = [.. phrase.Bars.Where(bar => !IsPickup(bar))];
-        var isKnown = phrase.IsAgain && told.ContainsKey(phrase.Like);
+        var work = phrase.Bars.ToDictionary(
+            bar => bar,
+            bar =>
+                bar == phrase.Bars[^1]
+                    ? [.. hand.Next(bar), .. hand.End(bar, sources.OutOf(phrase.Bars))]
+                    : hand.Next(bar)
+        );
+        var isKnown =
+            phrase.IsAgain
+            && told.TryGetValue(phrase.Like, out var model)
+            && full.Zip(model).All(pair => LeftMotion.AreLike(work[pair.First], leftOf[pair.Second]));
         foreach (var bar in phrase.Bars)
         {
-            var motions = hand.Next(bar);
+            var motions = leftOf[bar] = work[bar];
             if (!isKnown || IsPickup(bar))
                 sentences.AddRange(TellBar(bar, motions));
         }
@@ -95,8 +106,14 @@ internal sealed class PhraseTeller
 
     private Sentence LeftSentence(int bar, ImmutableArray<LeftMotion> motions, ImmutableArray<StrokeName> strokes)
     {
-        var (left, full) = LeftHandWords.Of(motions, at => counting.Of(bar, at));
+        var slots = Slot.Of(played.Bars[bar]);
+        var (left, full) = LeftHandWords.Of(motions, Count);
         return new(SentenceKind.LeftHand, left, full, strokes, [bar]);
+
+        string Count(Fraction at) =>
+            slots.FirstOrDefault(slot => slot.AtOnce is [var first, ..] && first.At == at) is { } slot
+                ? $"the half after {counting.Of(bar, slot.At)}"
+                : counting.Of(bar, at);
     }
 
     private ImmutableArray<StrokeName> Strokes(ImmutableArray<int> bars) =>

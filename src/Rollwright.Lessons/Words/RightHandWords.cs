@@ -41,8 +41,8 @@ internal sealed class RightHandWords(Break played, Counting counting, SlurSource
         var at = $"{(stretch.Length == 1 ? "on" : "from")} {counting.Of(bar, stretch[0].At)}:";
         var next = slots.IndexOf(stretch[^1]) + 1;
         var until = next < slots.Length ? slots[next].At : played.Bars[bar].Length;
-        // A note that is held for two steps or more is said to ring; where the bar ends with it, too.
-        var rings = until - stretch[^1].At > played.Bars[bar].Time.Step ? ", let it ring" : "";
+        // After a note of two steps or more one waits; whether it rings or is damped is not the count's to say.
+        var rings = until - stretch[^1].At > played.Bars[bar].Time.Step ? ", then wait" : "";
         return $"{at} {string.Join(", ", stretch.Select(words.Long))}{rings}";
     }
 

@@ -3,8 +3,8 @@ using Rollwright.Banjo.Strokes;
 namespace Rollwright.Lessons.Words;
 
 /// <summary>
-/// Says what happens at one time: "thumb 3", "middle 1 at fret 2", "pinch thumb 5 with index 2 and middle 1", "hammer on
-/// string 3 from open to fret 2 with the middle finger".
+/// Says what happens at one time: "thumb 3", "middle 1 at fret 2", "pinch thumb 5 with index 2 and middle 1", "hammer-on
+/// on string 3 from open to fret 2 with the left middle finger".
 /// </summary>
 /// <param name="bar">Index of the written bar.</param>
 /// <param name="sources">Where the slurs of the break come from.</param>
@@ -17,7 +17,7 @@ internal sealed class SlotWords(int bar, SlurSources sources)
         var words =
             slot.Plucks.IsEmpty ? slurs
             : slurs.Length == 0 ? Plucked(slot, LongPluck)
-            : $"{Plucked(slot, LongPluck)} while you {slurs}";
+            : $"{Plucked(slot, LongPluck)} with a {slurs}";
         return slot.AtOnce.IsEmpty ? words : $"{words} and at once {string.Join(" and ", slot.AtOnce.Select(Long))}";
     }
 
@@ -28,7 +28,7 @@ internal sealed class SlotWords(int bar, SlurSources sources)
         var words =
             slot.Plucks.IsEmpty ? slurs
             : slurs.Length == 0 ? Plucked(slot, ShortPluck)
-            : $"{Plucked(slot, ShortPluck)} while you {slurs}";
+            : $"{Plucked(slot, ShortPluck)} with a {slurs}";
         return slot.AtOnce.IsEmpty ? words : $"{words} and at once {string.Join(" and ", slot.AtOnce.Select(Short))}";
     }
 
@@ -61,14 +61,17 @@ internal sealed class SlotWords(int bar, SlurSources sources)
     private string Long(Stroke slur)
     {
         var from = sources.FretBefore(bar, slur) is { } fret ? $" from {HandNames.Fret(fret)}" : "";
-        var with = slur.Left is { } finger && slur.Slur != SlurKind.PullOff ? $" with {HandNames.TheLeft(finger)}" : "";
+        var with =
+            slur.Left is { } finger && slur.Slur != SlurKind.PullOff
+                ? $" with the left {HandNames.OfLeft(finger)}"
+                : "";
         return slur.Slur == SlurKind.Choke
-            ? $"choke string {slur.String} at {HandNames.Fret(slur.Fret)}{with}"
-            : $"{HandNames.Verb(slur.Slur!.Value)} string {slur.String}{from} to {HandNames.Fret(slur.Fret)}{with}";
+            ? $"choke on string {slur.String} at {HandNames.Fret(slur.Fret)}{with}"
+            : $"{HandNames.Noun(slur.Slur!.Value)} on string {slur.String}{from} to {HandNames.Fret(slur.Fret)}{with}";
     }
 
     private static string Short(Stroke slur) =>
         slur.Slur == SlurKind.Choke
             ? $"choke {slur.String}"
-            : $"{HandNames.Verb(slur.Slur!.Value)} {slur.String} to {(slur.Fret == 0 ? "open" : $"{slur.Fret}")}";
+            : $"{HandNames.Noun(slur.Slur!.Value)} {slur.String} to {(slur.Fret == 0 ? "open" : $"{slur.Fret}")}";
 }
