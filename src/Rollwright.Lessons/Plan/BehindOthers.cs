@@ -40,7 +40,7 @@ public sealed record BehindOthers(string Name, string Words, Break Played)
         Add(
             BackupKind.Vamp,
             "vamp",
-            "Bass on the beat, a short pinch off it, damped at once: behind another banjo or a mandolin's break."
+            "Bass on the beat, a short pinch off it: behind another banjo or a mandolin's break. After each pinch loosen the left fingers but leave them on the strings, so that it is short; lay them on open strings to stop those."
         );
         return parts.ToImmutable();
 

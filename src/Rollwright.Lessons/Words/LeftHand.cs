@@ -17,6 +17,7 @@ internal sealed class LeftHand(Break played, ImmutableArray<FingerPlace> before 
 {
     private readonly ShapeNames shapes = new(played);
     private readonly HashSet<FingerPlace> held = before.IsDefault ? [] : [.. before];
+    private ImmutableArray<FingerPlace> first = before.IsDefault ? [] : before;
 
     /// <summary>The fingers that are down after the bars so far, from string 1 on.</summary>
     public ImmutableArray<FingerPlace> Held => [.. held.OrderBy(place => place.String).ThenBy(place => place.Fret)];
@@ -25,7 +26,9 @@ internal sealed class LeftHand(Break played, ImmutableArray<FingerPlace> before 
     /// <param name="bar">Index of the written bar.</param>
     public ImmutableArray<LeftMotion> Next(int bar)
     {
-        var motions = new List<LeftMotion>();
+        // What a slur over the bar line starts from is said where the phrase begins.
+        var motions = first.Select(place => new LeftMotion(LeftMotionKind.Keep, Fraction.Zero, [place])).ToList();
+        first = [];
         var fromBefore = held.ToHashSet();
         var strokes = played.Bars[bar].Strokes;
         for (var i = 0; i < strokes.Length; i++)
@@ -149,7 +152,10 @@ internal sealed class LeftHand(Break played, ImmutableArray<FingerPlace> before 
                     place != other
                     && (
                         !GoTogether(other, place)
-                        || (kind == LeftMotionKind.Down && other.String == place.String && other.Fret >= place.Fret)
+                        || (
+                            other.String == place.String
+                            && (other.Fret == place.Fret || (kind == LeftMotionKind.Down && other.Fret > place.Fret))
+                        )
                     )
                 )
             )

@@ -13,13 +13,17 @@ internal sealed partial class LeftHandReader
     private const int Patience = 1000;
 
     private readonly List<(int String, int Fret, string Finger)> held = [];
+    private string said = "";
     private Queue<(Fraction At, string Words)> ahead = new();
     private List<(int String, int Fret, string Finger)> over = [];
 
-    public void Begin(string words, Func<string, Fraction> at, Fraction half) =>
+    public void Begin(string words, Func<string, Fraction> at, Fraction half)
+    {
+        said = words;
         ahead = new(
             words.Split("; ", StringSplitOptions.RemoveEmptyEntries).Select(one => (TimeOf(one, at, half), one))
         );
+    }
 
     /// <summary>Does what is said to be done by a time.</summary>
     public void GoTo(Fraction at)
@@ -55,7 +59,9 @@ internal sealed partial class LeftHandReader
         if (words.EndsWith("over", StringComparison.Ordinal))
         {
             foreach (Match leaving in Finger().Matches(words))
-                held.RemoveAll(place => place.Finger == leaving.Value).Should().BePositive(words);
+                held.RemoveAll(place => place.Finger == leaving.Value)
+                    .Should()
+                    .BePositive($"{words} in {said}; down: {this}");
         }
         else if (words.StartsWith("keep", StringComparison.Ordinal))
         {
@@ -68,7 +74,7 @@ internal sealed partial class LeftHandReader
         else if (From().Match(words) is { Success: true } from)
             held.RemoveAll(place => place.Finger == finger && place.String == Number(from, "s"))
                 .Should()
-                .BePositive(words);
+                .BePositive($"{words} in {said}; down: {this}");
         else if (Onto().Match(words) is { Success: true } onto)
         {
             held.RemoveAll(place => place.Finger == finger && !words.StartsWith("hammer", StringComparison.Ordinal));
