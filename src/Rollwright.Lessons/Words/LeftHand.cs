@@ -69,7 +69,15 @@ internal sealed class LeftHand(Break played, ImmutableArray<FingerPlace> before 
     {
         ImmutableArray<FingerPlace> leaving = [.. Held.Where(place => !kept.Contains(place))];
         held.ExceptWith(leaving);
-        return leaving.IsEmpty ? [] : [new(LeftMotionKind.Free, played.Bars[bar].Length, leaving)];
+        return leaving.IsEmpty
+            ? []
+            :
+            [
+                new(LeftMotionKind.Free, played.Bars[bar].Length, leaving)
+                {
+                    IsAll = held.Count == 0 && leaving.Length > 1,
+                },
+            ];
     }
 
     private void Down(List<LeftMotion> motions, int bar, int index)

@@ -64,10 +64,13 @@ internal static class LeftHandWords
             : $"from string {from.String} to string {to.String} at fret {to.Fret}";
 
     private static string Fingers(LeftMotion motion) =>
-        Counting.Listed([.. motion.Places.Select(place => HandNames.TheLeft(place.Finger)).Distinct()]);
+        motion.IsAll
+            ? "all fingers"
+            : Counting.Listed([.. motion.Places.Select(place => HandNames.TheLeft(place.Finger)).Distinct()]);
 
     private static string Named(NamedShape shape) =>
-        shape.IsWhole ? $"the {shape.Name}" : $"what you need of the {shape.Name}";
+        // Of a part of a movable shape nothing may lie at the fret that the family goes by: the fingers say where it is.
+        shape.IsWhole ? $"the {shape.Name}" : $"a part of the {shape.Name.Split(" at fret ")[0]}";
 
     private static string Place(FingerPlace place) =>
         $"{HandNames.OfLeft(place.Finger)} on string {place.String} at fret {place.Fret}";

@@ -54,6 +54,9 @@ internal sealed record LeftMotion(
     /// <summary>Whether a finger of it lay elsewhere.</summary>
     public bool IsMove { get; init; }
 
+    /// <summary>Whether several fingers leave and none stays.</summary>
+    public bool IsAll { get; init; }
+
     public bool IsSlur => Kind is LeftMotionKind.HammerOn or LeftMotionKind.PullOff or LeftMotionKind.Slide;
 
     public bool IsLike(LeftMotion other) =>
@@ -62,6 +65,7 @@ internal sealed record LeftMotion(
         && Shape == other.Shape
         && From == other.From
         && IsMove == other.IsMove
+        && IsAll == other.IsAll
         && Places.AsSpan().SequenceEqual(other.Places.AsSpan());
 
     /// <summary>Whether the hand has the same work in the same order.</summary>

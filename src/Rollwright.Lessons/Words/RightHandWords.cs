@@ -11,8 +11,6 @@ namespace Rollwright.Lessons.Words;
 /// </summary>
 internal sealed class RightHandWords(Break played, Counting counting, SlurSources sources)
 {
-    private readonly HashSet<string> told = [];
-
     public (string Short, string Long) Of(int bar, ImmutableArray<Slot> slots)
     {
         var words = new SlotWords(bar, sources);
@@ -20,20 +18,18 @@ internal sealed class RightHandWords(Break played, Counting counting, SlurSource
             return ("Rest.", "Right hand: rest.");
         if (RollOf(bar, slots) is { } roll)
         {
-            var (name, from) = (NameOf(roll.Name), counting.Of(bar, slots[0].At));
-            var fingers = told.Add(roll.Name)
-                ? $" ({string.Join(", ", slots.Select(slot => HandNames.Of(slot.Plucks[0].Right!.Value)))})"
-                : "";
+            var name = NameOf(roll.Name);
             return (
                 $"Right: {name}, {string.Join(" ", slots.Select(SlotWords.ShortOfRoll))}.",
-                $"Right hand: the {name}{fingers}, from {from} over strings {string.Join(", ", slots.Select(words.OfRoll))}."
+                $"Right hand: the {name}; {Spoken()}."
             );
         }
-        var stretches = Stretches(bar, slots);
         return (
-            $"Right: {string.Join("; ", stretches.Select(stretch => $"{counting.Of(bar, stretch[0].At)}: {string.Join(", ", stretch.Select(SlotWords.Short))}"))}.",
-            $"Right hand: {string.Join("; ", stretches.Select(stretch => Long(bar, stretch, slots, words)))}."
+            $"Right: {string.Join("; ", Stretches(bar, slots).Select(stretch => $"{counting.Of(bar, stretch[0].At)}: {string.Join(", ", stretch.Select(SlotWords.Short))}"))}.",
+            $"Right hand: {Spoken()}."
         );
+
+        string Spoken() => string.Join("; ", Stretches(bar, slots).Select(stretch => Long(bar, stretch, slots, words)));
     }
 
     private string Long(int bar, ImmutableArray<Slot> stretch, ImmutableArray<Slot> slots, SlotWords words)

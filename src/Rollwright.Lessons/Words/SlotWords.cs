@@ -32,14 +32,6 @@ internal sealed class SlotWords(int bar, SlurSources sources)
         return slot.AtOnce.IsEmpty ? words : $"{words} and at once {string.Join(" and ", slot.AtOnce.Select(Short))}";
     }
 
-    /// <summary>A string as a roll goes over it: "3", "3 at fret 2".</summary>
-    public string OfRoll(Slot slot)
-    {
-        var pluck = slot.Plucks[0];
-        var words = $"{pluck.String}{AtFret(pluck)}";
-        return slot.AtOnce.IsEmpty ? words : $"{words} and at once {string.Join(" and ", slot.AtOnce.Select(Long))}";
-    }
-
     /// <summary>"3", "3 (and at once slide 3 to 4)".</summary>
     public static string ShortOfRoll(Slot slot) =>
         slot.AtOnce.IsEmpty

@@ -58,6 +58,8 @@ internal sealed partial class LeftHandReader
             return;
         if (words.EndsWith("over", StringComparison.Ordinal))
         {
+            if (words.StartsWith("lift all fingers", StringComparison.Ordinal))
+                held.RemoveAll(_ => true).Should().BeGreaterThan(1, words);
             foreach (Match leaving in Finger().Matches(words))
                 held.RemoveAll(place => place.Finger == leaving.Value)
                     .Should()

@@ -114,27 +114,24 @@ internal sealed partial class WordsReader(Break metre)
         var right = Right().Match(line).Groups["what"].Value;
         if (right == "rest")
             return [];
-        if (RollOver().Match(right) is { Success: true } roll)
-        {
-            var known = RollTable.All.Single(one => RollName(one) == roll.Groups["name"].Value);
-            var first = At(bar, roll.Groups["count"].Value);
-            return
-            [
-                .. roll.Groups["strings"]
-                    .Value.Split(", ")
-                    .SelectMany(
-                        (what, i) => Slot(bar, first + (Step(bar) * i), $"{HandNames.Of(known.FingerAt(i))} {what}")
-                    ),
-            ];
-        }
+        var roll = RollFirst().Match(right);
         var read = new List<ReadStroke>();
-        foreach (var stretch in right.Split("; "))
+        foreach (var stretch in right[roll.Length..].Split("; "))
         {
             var (at, what) = Counted(bar, stretch);
             foreach (
                 var (item, i) in what.Split(", ").Where(item => item != "then wait").Select((item, i) => (item, i))
             )
                 read.AddRange(Slot(bar, at + (Step(bar) * i), item));
+        }
+        // The name of a roll is held to what is played.
+        if (roll.Success)
+        {
+            var known = RollTable.All.Single(one => RollName(one) == roll.Groups["name"].Value);
+            read.Where(stroke => stroke.Right is not null)
+                .Select(stroke => stroke.Right!.Value)
+                .Should()
+                .Equal(read.Where(stroke => stroke.Right is not null).Select((_, i) => known.FingerAt(i)), right);
         }
         return read;
     }
@@ -232,12 +229,8 @@ internal sealed partial class WordsReader(Break metre)
     [GeneratedRegex(@"Right hand: (?<what>[^.]*)\.", RegexOptions.ExplicitCapture, Patience)]
     private static partial Regex Right();
 
-    [GeneratedRegex(
-        @"^the (?<name>[^(]*?)( \([^)]*\))?, from (?<count>\S+) over strings (?<strings>.*)$",
-        RegexOptions.ExplicitCapture,
-        Patience
-    )]
-    private static partial Regex RollOver();
+    [GeneratedRegex(@"^the (?<name>[^;]*); ", RegexOptions.ExplicitCapture, Patience)]
+    private static partial Regex RollFirst();
 
     [GeneratedRegex(@"^(from|on) (?<count>[^\s:]+): (?<what>.*)$", RegexOptions.ExplicitCapture, Patience)]
     private static partial Regex CountFirst();
