@@ -42,7 +42,8 @@ public static class LessonMarkdown
     }
 
     /// <summary>How the words of a lesson are to be read.</summary>
-    internal static string GuideTo(LessonPlan plan) => Guide + StepWords(plan.Played);
+    internal static string GuideTo(LessonPlan plan) =>
+        string.Join(' ', Glossary.Of(plan).Prepend(Guide + StepWords(plan.Played)));
 
     /// <summary>The bars of plain-text tab alone: the head that it carries stands at the top of the lesson already.</summary>
     internal static string TabOf(Break played) =>
@@ -61,7 +62,6 @@ public static class LessonMarkdown
         return $"A bar of {time} is counted {count}. \"From 1: …\" goes on with one note on each of these counts; where a note rings longer, the next count is said. "
             + "\"At once\", and \"the half after\" a count, is half-way to the next count; \"then wait\": nothing new until the count that is said next. "
             + "\"By 1\": the finger is down when you count 1; \"before 2\": it is off by then. A finger stays down until you are told to move or lift it, and every phrase begins with a free left hand. "
-            + "A hammer-on (the finger comes down hard), a pull-off (it plucks in leaving) and a slide (it goes along) have a count of their own: the right hand does not pluck there unless it is told to. "
-            + "A pinch is plucked by its fingers together. Bring the tune's notes out.";
+            + "Bring the tune's notes out.";
     }
 }

@@ -70,7 +70,9 @@ internal static class LeftHandWords
 
     private static string Named(NamedShape shape) =>
         // Of a part of a movable shape nothing may lie at the fret that the family goes by: the fingers say where it is.
-        shape.IsWhole ? $"the {shape.Name}" : $"a part of the {shape.Name.Split(" at fret ")[0]}";
+        shape.IsWhole
+            ? $"the {shape.Name}"
+            : $"a part of the {shape.Name.Split(" at fret ")[0]}";
 
     private static string Place(FingerPlace place) =>
         $"{HandNames.OfLeft(place.Finger)} on string {place.String} at fret {place.Fret}";
