@@ -145,7 +145,8 @@ internal sealed class SystemDrawing(
         if (style.ShowPhrases)
             PhraseBrackets.Draw(sheet, system, phrases, lowest, sizes);
         PartLabels.Draw(sheet, system, lowest, sizes);
-        if (system.Bars[0].Written.Index == 0 && !(style.OfTune && played.Tune?.Tempo is null))
+        // A strip runs with a take, which has a tempo of its own.
+        if (!style.InOneLine && system.Bars[0].Written.Index == 0 && !(style.OfTune && played.Tune?.Tempo is null))
             TempoMark.Draw(sheet, system, played.Tempo, played.Swing, lowest, sizes);
         return open;
     }

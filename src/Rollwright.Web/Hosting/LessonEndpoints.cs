@@ -48,7 +48,7 @@ internal static class LessonEndpoints
         Made(
             id,
             shelf,
-            lesson => Zip(LessonOutput.All.SelectMany(output => output.Make(lesson)), $"{StemOf(lesson)}-lesson.zip")
+            lesson => Zip(LessonOutput.Usual.SelectMany(output => output.Make(lesson)), $"{StemOf(lesson)}-lesson.zip")
         );
 
     // The page brings a policy of its own, stricter than the workbench's but for its one script; another site may still not frame it.
