@@ -17,14 +17,18 @@ internal sealed class PhraseTeller
     private readonly Dictionary<int, ImmutableArray<int>> told = [];
 
     public PhraseTeller(Break played)
+        : this(played, new(played), new(played)) { }
+
+    private PhraseTeller(Break played, Counting counting, SlurSources sources)
     {
-        this.played = played;
-        counting = new(played);
-        sources = new(played);
+        (this.played, this.counting, this.sources) = (played, counting, sources);
         rightHand = new(played, counting, sources);
         likeness = new(played, counting, sources);
         tune = new(played, counting);
     }
+
+    /// <summary>Another one of the same break, who has told nothing yet.</summary>
+    public PhraseTeller Afresh() => new(played, counting, sources);
 
     public PhraseWords Tell(Phrase phrase)
     {
@@ -82,11 +86,17 @@ internal sealed class PhraseTeller
         else
         {
             var lick = tune.Lick(bar);
-            yield return new(SentenceKind.Bar, $"{head}{over}.{lick}", $"{head}{over}.{lick}", strokes, [bar]);
+            yield return new(SentenceKind.Bar, $"{head}{over}.{lick}", $"{head}{over}.{lick}", strokes, [bar])
+            {
+                Brief = tune.LickName(bar) is { Length: > 0 } name ? name : Ended(chords),
+            };
             if (!motions.IsEmpty)
                 yield return LeftSentence(bar, motions, strokes);
             var (right, full) = rightHand.Of(bar, slots);
-            yield return new(SentenceKind.RightHand, right, full, strokes, [bar]);
+            yield return new(SentenceKind.RightHand, right, full, strokes, [bar])
+            {
+                Brief = rightHand.Brief(bar, slots),
+            };
         }
         likeness.Remember(bar, slots, motions);
         if (tune.Where(bar) is { } where && (likeBar < 0 || tune.Where(likeBar)?.Long != where.Long))
@@ -96,7 +106,7 @@ internal sealed class PhraseTeller
     private Sentence LeftSentence(int bar, ImmutableArray<LeftMotion> motions, ImmutableArray<StrokeName> strokes)
     {
         var (left, full) = LeftHandWords.Of(motions, at => counting.Of(bar, at));
-        return new(SentenceKind.LeftHand, left, full, strokes, [bar]);
+        return new(SentenceKind.LeftHand, left, full, strokes, [bar]) { Brief = LeftHandWords.Brief(motions) };
     }
 
     private ImmutableArray<StrokeName> Strokes(ImmutableArray<int> bars) =>
@@ -105,6 +115,8 @@ internal sealed class PhraseTeller
                 Enumerable.Range(0, played.Bars[bar].Strokes.Length).Select(index => new StrokeName(bar, index))
             ),
         ];
+
+    private static string Ended(string words) => words.Length > 0 ? $"{words}." : "";
 
     private static string Upper(string words) => char.ToUpperInvariant(words[0]) + words[1..];
 }
