@@ -56,7 +56,9 @@ public static class Engraver
     internal static Layout Lay(Break played, int first, int last, PageStyle style, ImmutableArray<Span> spots)
     {
         PageStyle.Check(style);
-        var written = (style.OfTune ? BreakReading.ReadTune(played) : BreakReading.Read(played))[first..(last + 1)];
+        var written = style.OfTune
+            ? BreakReading.ReadTune(played, first, last)
+            : BreakReading.Read(played, first, last);
         var layout = Lay(played, style, written, spots);
         if (!style.MaySaveAPage)
             return layout;
