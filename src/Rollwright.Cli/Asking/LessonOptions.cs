@@ -10,6 +10,7 @@ using Rollwright.Lessons.Documents;
 using Rollwright.Lessons.Outputs;
 using Rollwright.Lessons.Page;
 using Rollwright.Lessons.Plan;
+using Rollwright.Lessons.Strips;
 using Rollwright.Lessons.Templates;
 using Rollwright.Lessons.Words;
 using Rollwright.Lessons.Words.Edits;
@@ -29,7 +30,7 @@ internal sealed class LessonOptions
     private readonly Option<string?> only = new("--only")
     {
         Description =
-            $"Of the documents these alone, such as handout,captions; known are {string.Join(", ", LessonOutput.All.Select(output => $"{output.Name} ({output.About})"))}.",
+            $"Of the documents these alone, such as handout,captions; all but strip where it is not given; known are {string.Join(", ", LessonOutput.All.Select(output => $"{output.Name} ({output.About})"))}.",
     };
     private readonly Option<bool> force = new("--force")
     {
@@ -63,6 +64,16 @@ internal sealed class LessonOptions
         Description = "Tempo of captions and chapters, a minute in the tune's own unit; the break's own by default.",
     };
 
+    private readonly Option<int> stripWidth = new("--strip-width")
+    {
+        Description = "Width of the strip's pictures and videos in pixels, 320 to 3840.",
+        DefaultValueFactory = _ => new StripLook().Width,
+    };
+    private readonly Option<double> plate = new("--strip-plate")
+    {
+        Description = "How dense the light plate behind the strip is, 0.4 to 1.",
+        DefaultValueFactory = _ => new StripLook().Plate,
+    };
     private readonly Option<string?> video = new("--video")
     {
         Description = "A recorded take, video or sound, to stand on the page; the page finds it where it lies now.",
@@ -86,6 +97,8 @@ internal sealed class LessonOptions
                 column,
                 numbers,
                 tempo,
+                stripWidth,
+                plate,
                 video,
                 barTimes,
             }
@@ -109,7 +122,7 @@ internal sealed class LessonOptions
     public ImmutableArray<LessonOutput> OutputsOf(ParseResult parsed)
     {
         if (parsed.GetValue(only) is not { } list)
-            return LessonOutput.All;
+            return LessonOutput.Usual;
         ImmutableArray<LessonOutput> chosen =
         [
             .. list.Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)
@@ -167,7 +180,18 @@ internal sealed class LessonOptions
                 var other => throw new RequestException($"--chord-numbers: '{other}' is neither arabic nor roman"),
             },
             Paper = name == "a4" ? PageStyle.A4 : PageStyle.Letter,
+            Strip = StripOf(parsed),
         };
+    }
+
+    private StripLook StripOf(ParseResult parsed)
+    {
+        var look = new StripLook(parsed.GetValue(stripWidth), parsed.GetValue(plate));
+        if (look.Width is not (>= 320 and <= 3840))
+            throw new RequestException($"--strip-width {look.Width}: a strip is 320 to 3840 pixels wide");
+        return look.Plate is >= 0.4 and <= 1
+            ? look
+            : throw new RequestException($"--strip-plate {look.Plate}: a plate is 0.4 to 1 dense");
     }
 
     /// <summary>The take that stands on the page.</summary>

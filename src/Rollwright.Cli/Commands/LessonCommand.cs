@@ -9,6 +9,7 @@ using Rollwright.Lessons;
 using Rollwright.Lessons.Outputs;
 using Rollwright.Lessons.Page;
 using Rollwright.Lessons.Plan;
+using Rollwright.Lessons.Strips;
 using Rollwright.Lessons.Words;
 using Rollwright.Lessons.Words.Edits;
 using Rollwright.Sound;
@@ -107,6 +108,9 @@ internal static class LessonCommand
                 }
             }
         );
+        var strip = Array.FindIndex([.. outputs], output => output.Name == "strip");
+        if (strip >= 0 && made[strip].Count > 0)
+            made[strip].AddRange(VideosOf(made[strip], lesson));
         // What cannot be made does not cost the others.
         foreach (var fault in faults.OfType<string>())
             Exit.Say(fault);
@@ -116,6 +120,20 @@ internal static class LessonCommand
                 $"{string.Join(", ", left)}: changed by hand or not made by this program, so left as it is; --force overwrites"
             );
         return left.Count == 0 && !Array.Exists(faults, fault => fault is not null) ? Exit.Done : Exit.Wrong;
+    }
+
+    // ffmpeg is a program of its own, so this is done here and not where the pictures are made.
+    private static IEnumerable<LessonFolder.Made> VideosOf(IReadOnlyList<LessonFolder.Made> pictures, Lesson lesson)
+    {
+        var strip = TabStrip.Of(lesson.Plan.Played, lesson.Times);
+        if (strip.IsByBar)
+            Exit.Say(
+                $"strip: the break has more than {TabStrip.MostPictures} notes as played, which is the most pictures that are made; so there is one a bar"
+            );
+        var (videos, missing) = StripVideos.Of([.. pictures.Select(one => one.File)], strip.Steps, lesson.Strip);
+        if (missing is not null)
+            Exit.Say($"strip: {missing}");
+        return videos.Select(file => new LessonFolder.Made("strip", file));
     }
 
     // To whoever teaches, and not in what readers get.

@@ -5,6 +5,7 @@ using Rollwright.Lessons.Captions;
 using Rollwright.Lessons.Documents;
 using Rollwright.Lessons.Page;
 using Rollwright.Lessons.Plan;
+using Rollwright.Lessons.Strips;
 using Rollwright.Lessons.Templates;
 using Rollwright.Lessons.Words;
 using Rollwright.Lessons.Words.Edits;
@@ -45,6 +46,9 @@ public sealed record Lesson
 
     /// <summary>A recorded take to stand on the page; null for none.</summary>
     public LessonVideo? Video { get; init; }
+
+    /// <summary>How the strip of tab for a video looks.</summary>
+    public StripLook Strip { get; init; } = new();
 
     /// <summary>A4 or Letter.</summary>
     public PageStyle Paper { get; init; } = PageStyle.A4;

@@ -22,6 +22,18 @@ internal static class LeftHandWords
         );
     }
 
+    /// <summary>"C shape." "Ring finger on 1 at 2." Empty where nothing comes down.</summary>
+    public static string Brief(ImmutableArray<LeftMotion> motions)
+    {
+        var down = motions
+            .Where(motion => motion.Kind == LeftMotionKind.Down)
+            .Select(motion => motion.Shape?.Name ?? ShortPlace(motion.Places[0]))
+            .Distinct();
+        return string.Join(", ", down) is { Length: > 0 } words
+            ? $"{char.ToUpperInvariant(words[0])}{words[1..]}."
+            : "";
+    }
+
     private static string Long(LeftMotion motion, string at) =>
         motion.Kind switch
         {

@@ -18,14 +18,18 @@ internal sealed class PhraseTeller
     private readonly Dictionary<int, ImmutableArray<LeftMotion>> leftOf = [];
 
     public PhraseTeller(Break played)
+        : this(played, new(played), new(played)) { }
+
+    private PhraseTeller(Break played, Counting counting, SlurSources sources)
     {
-        this.played = played;
-        counting = new(played);
-        sources = new(played);
+        (this.played, this.counting, this.sources) = (played, counting, sources);
         rightHand = new(played, counting, sources);
         likeness = new(played, counting, sources);
         tune = new(played, counting);
     }
+
+    /// <summary>Another one of the same break, who has told nothing yet.</summary>
+    public PhraseTeller Afresh() => new(played, counting, sources);
 
     public PhraseWords Tell(Phrase phrase)
     {
@@ -93,11 +97,17 @@ internal sealed class PhraseTeller
         else
         {
             var lick = tune.Lick(bar);
-            yield return new(SentenceKind.Bar, $"{head}{over}.{lick}", $"{head}{over}.{lick}", strokes, [bar]);
+            yield return new(SentenceKind.Bar, $"{head}{over}.{lick}", $"{head}{over}.{lick}", strokes, [bar])
+            {
+                Brief = tune.LickName(bar) is { Length: > 0 } name ? name : Ended(chords),
+            };
             if (!motions.IsEmpty)
                 yield return LeftSentence(bar, motions, strokes);
             var (right, full) = rightHand.Of(bar, slots);
-            yield return new(SentenceKind.RightHand, right, full, strokes, [bar]);
+            yield return new(SentenceKind.RightHand, right, full, strokes, [bar])
+            {
+                Brief = rightHand.Brief(bar, slots),
+            };
         }
         likeness.Remember(bar, slots, motions);
         if (tune.Where(bar) is { } where && (likeBar < 0 || tune.Where(likeBar)?.Long != where.Long))
@@ -108,7 +118,7 @@ internal sealed class PhraseTeller
     {
         var slots = Slot.Of(played.Bars[bar]);
         var (left, full) = LeftHandWords.Of(motions, Count);
-        return new(SentenceKind.LeftHand, left, full, strokes, [bar]);
+        return new(SentenceKind.LeftHand, left, full, strokes, [bar]) { Brief = LeftHandWords.Brief(motions) };
 
         string Count(Fraction at) =>
             slots.FirstOrDefault(slot => slot.AtOnce is [var first, ..] && first.At == at) is { } slot
@@ -122,6 +132,8 @@ internal sealed class PhraseTeller
                 Enumerable.Range(0, played.Bars[bar].Strokes.Length).Select(index => new StrokeName(bar, index))
             ),
         ];
+
+    private static string Ended(string words) => words.Length > 0 ? $"{words}." : "";
 
     private static string Upper(string words) => char.ToUpperInvariant(words[0]) + words[1..];
 }

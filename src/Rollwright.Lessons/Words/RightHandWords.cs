@@ -32,6 +32,16 @@ internal sealed class RightHandWords(Break played, Counting counting, SlurSource
         string Spoken() => string.Join("; ", Stretches(bar, slots).Select(stretch => Long(bar, stretch, slots, words)));
     }
 
+    /// <summary>"Forward roll." "Hammer on 3 to 2." Empty where the bar is no roll and has no slur.</summary>
+    public string Brief(int bar, ImmutableArray<Slot> slots)
+    {
+        var words =
+            !slots.IsEmpty && RollOf(bar, slots) is { } roll
+                ? NameOf(roll.Name)
+                : string.Join(", ", slots.SelectMany(SlotWords.Slurs).Distinct());
+        return words.Length > 0 ? $"{char.ToUpperInvariant(words[0])}{words[1..]}." : "";
+    }
+
     private string Long(int bar, ImmutableArray<Slot> stretch, ImmutableArray<Slot> slots, SlotWords words)
     {
         var at = $"{(stretch.Length == 1 ? "on" : "from")} {counting.Of(bar, stretch[0].At)}:";

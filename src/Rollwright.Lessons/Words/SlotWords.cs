@@ -38,6 +38,9 @@ internal sealed class SlotWords(int bar, SlurSources sources)
             ? $"{slot.Plucks[0].String}"
             : $"{slot.Plucks[0].String} (and at once {string.Join(" and ", slot.AtOnce.Select(Short))})";
 
+    /// <summary>"hammer on 3 to 2", each slur by itself.</summary>
+    public static IEnumerable<string> Slurs(Slot slot) => slot.Slurs.Concat(slot.AtOnce).Select(Short);
+
     private static string Plucked(Slot slot, Func<Stroke, string> say) =>
         slot.Plucks.Length == 1
             ? say(slot.Plucks[0])

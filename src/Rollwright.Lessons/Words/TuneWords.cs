@@ -57,6 +57,15 @@ internal sealed class TuneWords(Break played, Counting counting)
                 )
         );
 
+    /// <summary>"Closing lick 'slide and pinch'." Empty where none starts in the bar.</summary>
+    public string LickName(int bar) =>
+        string.Join(
+            " ",
+            played
+                .Spans.Where(span => span.Bar == bar && span.Kind is SpanKind.Lick or SpanKind.Tag)
+                .Select(span => $"{(span.Kind == SpanKind.Tag ? "Closing lick" : "Lick")} '{span.Name}'.")
+        );
+
     /// <summary>Where the tune's notes are in a bar; null where it has none there.</summary>
     public Sentence? Where(int bar)
     {
@@ -72,13 +81,17 @@ internal sealed class TuneWords(Break played, Counting counting)
             : $"the tune is on {at}";
         IEnumerable<string> others = moved.Select(one => one.Words);
         var words = string.Join("; ", kept is null ? others : others.Prepend(kept));
+        var brief = own.Count == 0 ? "" : $"Tune: {(own.Count == strokes.Length ? "all" : at)}.";
         return new(
             SentenceKind.Tune,
-            own.Count == 0 ? "" : $"Tune: {(own.Count == strokes.Length ? "all" : at)}.",
+            brief,
             char.ToUpperInvariant(words[0]) + words[1..] + ".",
             [.. own.Concat(moved.Select(one => one.Index)).Order().Select(index => new StrokeName(bar, index))],
             [bar]
-        );
+        )
+        {
+            Brief = brief,
+        };
     }
 
     // Notes of the tune that are played early or late, or in another octave.

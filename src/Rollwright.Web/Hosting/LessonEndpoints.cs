@@ -45,7 +45,7 @@ internal static class LessonEndpoints
         Made(
             id,
             shelf,
-            lesson => Zip(LessonOutput.All.SelectMany(output => output.Make(lesson)), $"{StemOf(lesson)}-lesson.zip")
+            lesson => Zip(LessonOutput.Usual.SelectMany(output => output.Make(lesson)), $"{StemOf(lesson)}-lesson.zip")
         );
 
     // These pages bring a policy of their own, stricter than the workbench's but for one script; no other site may frame them.
