@@ -166,6 +166,13 @@ public sealed class Arrangement
         return made.ToImmutable();
     }
 
+    /// <summary>Share of the steps, 0 to 1, that sound otherwise in another arrangement of the same tune and setting.</summary>
+    public double ShareOtherwise(Arrangement other)
+    {
+        ArgumentNullException.ThrowIfNull(other);
+        return VersionMaker.ShareOtherwise(Solver.Best, other.Solver.Best);
+    }
+
     /// <summary>A part to play behind someone else who plays the tune, in the break's setting.</summary>
     /// <exception cref="ArrangeException">The tune's chords cannot be held as asked.</exception>
     public Arrangement BackupPart(BackupKind kind, int level)

@@ -56,7 +56,9 @@ public static class Engraver
     internal static Layout Lay(Break played, int first, int last, PageStyle style, ImmutableArray<Span> spots)
     {
         PageStyle.Check(style);
-        var written = (style.OfTune ? BreakReading.ReadTune(played) : BreakReading.Read(played))[first..(last + 1)];
+        var written = style.OfTune
+            ? BreakReading.ReadTune(played, first, last)
+            : BreakReading.Read(played, first, last);
         var layout = Lay(played, style, written, spots);
         if (!style.MaySaveAPage)
             return layout;
@@ -85,6 +87,8 @@ public static class Engraver
         var phrases = new PhraseNumbers(form, written[0].Index);
         var systems = SetSystems(bars, ends, style, sizes, front, style.ByPhrases ? phrases : null);
         var drawn = new SystemDrawing(played, spots, phrases, style, sizes, front).Draw(systems);
+        if (style.InOneLine)
+            style = style with { Width = systems[0].Right + style.Margin };
         var (pages, places) = new PageSetting(style, sizes, played.Title).Set(
             style.ShowHeading ? Heading.Draw(played, style, sizes) : null,
             drawn,
@@ -113,6 +117,8 @@ public static class Engraver
             var sizes = new Sizes(scale);
             var front = new SystemFront(played.Setting.Position, written[0].Bar.Time, style, sizes);
             var bars = new BarMeasuring(style, sizes).Measure(written);
+            if (style.InOneLine)
+                return (sizes, bars, front);
             var over = bars.Max(bar => bar.Least) / RoomFor(style, sizes, front, first: true);
             if (over is > 0 and <= 1)
                 return (sizes, bars, front);
@@ -133,7 +139,9 @@ public static class Engraver
         PhraseNumbers? phrases
     )
     {
-        var lines = LineBreaking.Choose(bars, ends, first => RoomFor(style, sizes, front, first), phrases);
+        var lines = style.InOneLine
+            ? [new(0, bars.Length, 1)]
+            : LineBreaking.Choose(bars, ends, first => RoomFor(style, sizes, front, first), phrases);
         var left = style.Margin + Brackets.WidthBefore(sizes);
         return [.. lines.Select((line, i) => SystemSetting.Set(bars, line, i, left, front.WidthOf(i == 0), sizes))];
     }

@@ -9,6 +9,9 @@ public sealed record PageStyle
     /// <summary>Height of a page, 300 at least; null for one page as long as the music.</summary>
     public double? Height { get; init; }
 
+    /// <summary>All bars in one endless line, each as wide as is best to read; the page is as wide as the line then.</summary>
+    public bool InOneLine { get; init; }
+
     /// <summary>White on all sides.</summary>
     public double Margin { get; init; } = 40;
 
@@ -99,6 +102,18 @@ public sealed record PageStyle
             ShowFates = true,
             ShowTempos = true,
             ShowPhrases = true,
+            MaySaveAPage = false,
+        };
+
+    /// <summary>The tab alone in one line that runs through a video.</summary>
+    public static PageStyle Strip { get; } =
+        Continuous(150) with
+        {
+            InOneLine = true,
+            Margin = 7,
+            ShowNotation = false,
+            ShowHeading = false,
+            ShowLegend = false,
             MaySaveAPage = false,
         };
 

@@ -139,8 +139,8 @@ public class HostileTests
         (await page.EvaluateAsync<bool>("() => window.taken === undefined"))
             .Should()
             .BeTrue("no script of a tune runs");
-        (await page.Locator("main img, main iframe, main script, main object, svg script, svg image").CountAsync())
-            .Should()
-            .Be(0, "no markup of a tune's is markup here");
+        // The break's own pages lie ready for the browser's printing.
+        var taken = "main img:not(.on-paper > img), main iframe, main script, main object, svg script, svg image";
+        (await page.Locator(taken).CountAsync()).Should().Be(0, "no markup of a tune's is markup here");
     }
 }

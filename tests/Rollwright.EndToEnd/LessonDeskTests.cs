@@ -95,6 +95,38 @@ public sealed class LessonDeskTests
     }
 
     [Fact]
+    public async Task A_column_in_ones_own_words_and_order_is_looked_at_before_it_is_taken_away()
+    {
+        await using var visitor = await Visitor.Arrive();
+        await visitor.Open("Wren on the Gatepost");
+        var page = visitor.Page;
+        await page.GetByRole(AriaRole.Link, new() { Name = "Teach it" }).ClickAsync();
+        await page.GetByLabel("What you say first").FillAsync("Learnt *by ear* at the kitchen table.");
+        await page.GetByText("Words and order of the column").ClickAsync();
+        var template = page.GetByLabel("The column in Markdown");
+        (await template.InputValueAsync()).Should().Contain("{{phrases}}");
+        var keep = page.GetByRole(AriaRole.Button, new() { Name = "Keep and show the column" });
+        await template.FillAsync("# {{title}}\n\n{{introducton}}\n");
+        await keep.ClickAsync();
+        await Assertions
+            .Expect(page.GetByRole(AriaRole.Alert))
+            .ToContainTextAsync("Template:3:1: no place is called 'introducton'; did you mean 'introduction'?");
+        await template.FillAsync("# The {{title}} column\n\n{{introduction}}\n\n{{break}}\n");
+        await keep.ClickAsync();
+        var column = page.FrameLocator(".look");
+        await Assertions.Expect(column.Locator("h1")).ToHaveTextAsync("The Wren on the Gatepost column");
+        await Assertions.Expect(column.Locator("em").First).ToHaveTextAsync("by ear");
+        (await column.Locator("figure img").First.EvaluateAsync<int>("it => it.decode().then(() => it.naturalWidth)"))
+            .Should()
+            .BeGreaterThan(200);
+        (await Axe.Findings(page)).Should().BeEmpty();
+        await page.ScreenshotAsync(
+            new() { Path = Path.Combine(Places.Pictures, "lesson-desk-column.png"), FullPage = true }
+        );
+        visitor.Complaints.Should().BeEmpty();
+    }
+
+    [Fact]
     public async Task A_lesson_that_is_on_no_page_and_a_document_that_there_is_not_are_answered_in_words()
     {
         await using var workbench = await Workbench.StartAsync(0, stop: TestContext.Current.CancellationToken);
@@ -103,7 +135,7 @@ public sealed class LessonDeskTests
             var output in LessonOutput
                 .All.Select(output => $"take/{output.Name}")
                 .Append("everything.zip")
-                .Append("page/index.html")
+                .Append("look/page")
         )
         {
             using var answer = await client.GetAsync(

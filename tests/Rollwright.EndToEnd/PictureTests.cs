@@ -45,7 +45,9 @@ public class PictureTests
         await visitor.Page.Locator(".spots button").First.ClickAsync();
         await visitor.Page.Locator(".licks li").First.WaitForAsync();
         await visitor.ChooseFirstStep();
+        var first = await visitor.Page.Locator("#step-heading").InnerTextAsync();
         await visitor.Page.Keyboard.PressAsync("ArrowRight");
+        await Assertions.Expect(visitor.Page.Locator("#step-heading")).Not.ToHaveTextAsync(first);
         await visitor.Page.GetByRole(AriaRole.Button, new() { Name = "Keep this" }).ClickAsync();
         await Assertions.Expect(visitor.Page.Locator(".kept-here")).ToHaveCountAsync(1);
         await visitor.Page.GetByText("The price of the whole, term by term").ClickAsync();

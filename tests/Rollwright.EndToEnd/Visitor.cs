@@ -108,6 +108,12 @@ internal sealed class Visitor : IAsyncDisposable
     public async Task Paste(string abc)
     {
         await Ready();
+        await Write(abc);
+    }
+
+    /// <summary>The same on a page that may not be ready for it.</summary>
+    public async Task Write(string abc)
+    {
         var box = Page.GetByLabel("The tune as ABC text");
         if (!await box.IsVisibleAsync())
             await Page.GetByText("Type or paste ABC").ClickAsync();

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Rollwright.Banjo.Settings;
 using Rollwright.Banjo.Strokes;
+using Rollwright.Music.Chords;
 using Rollwright.Music.Forms;
 using Rollwright.Music.Metre;
 using Rollwright.Music.Tunes;
@@ -60,6 +61,43 @@ public sealed record Break
             start += Bars[index].Length;
         }
         return played.ToImmutable();
+    }
+
+    /// <summary>
+    /// The same break with its repeats written out: every bar as often as it is played, no repeat and no ending left. Bars of
+    /// it are those of <see cref="Order"/>, one for one.
+    /// </summary>
+    public Break WrittenOut()
+    {
+        var order = Order;
+        var spans = Spans.ToLookup(span => span.Bar);
+        var inForce = new ChordAt?[Bars.Length];
+        for (var i = 1; i < Bars.Length; i++)
+            inForce[i] = Bars[i - 1].Chords is [.., var last] ? last : inForce[i - 1];
+        return this with
+        {
+            Bars = [.. order.Select((bar, i) => BarOf(bar, i))],
+            Spans = [.. order.SelectMany((bar, i) => spans[bar].Select(span => span with { Bar = i }))],
+            Tune = Tune?.WrittenOut(),
+        };
+
+        BreakBar BarOf(int index, int place)
+        {
+            var bar = Bars[index];
+            // The chord that goes on from the bar written before has to be said where another bar is played before.
+            if (
+                place > 0
+                && order[place - 1] != index - 1
+                && inForce[index] is { } chord
+                && (bar.Chords.IsEmpty || bar.Chords[0].At > Fraction.Zero)
+            )
+                bar = bar with { Chords = bar.Chords.Insert(0, chord with { At = Fraction.Zero }) };
+            var ends = bar.Marks.SectionEnd || bar.Marks.RepeatEnd > 1 || place == order.Length - 1;
+            return bar with
+            {
+                Marks = new() { Part = bar.Marks.Part, SectionEnd = ends },
+            };
+        }
     }
 
     /// <summary>MIDI key that a stroke sounds.</summary>

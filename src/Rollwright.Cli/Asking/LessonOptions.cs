@@ -10,6 +10,7 @@ using Rollwright.Lessons.Documents;
 using Rollwright.Lessons.Outputs;
 using Rollwright.Lessons.Page;
 using Rollwright.Lessons.Plan;
+using Rollwright.Lessons.Strips;
 using Rollwright.Lessons.Templates;
 using Rollwright.Lessons.Words;
 using Rollwright.Lessons.Words.Edits;
@@ -29,7 +30,7 @@ internal sealed class LessonOptions
     private readonly Option<string?> only = new("--only")
     {
         Description =
-            $"Of the documents these alone, such as handout,captions; known are {string.Join(", ", LessonOutput.All.Select(output => $"{output.Name} ({output.About})"))}.",
+            $"Of the documents these alone, such as handout,captions; all but strip where it is not given; known are {string.Join(", ", LessonOutput.All.Select(output => $"{output.Name} ({output.About})"))}.",
     };
     private readonly Option<bool> force = new("--force")
     {
@@ -63,6 +64,16 @@ internal sealed class LessonOptions
         Description = "Tempo of captions and chapters, a minute in the tune's own unit; the break's own by default.",
     };
 
+    private readonly Option<int> stripWidth = new("--strip-width")
+    {
+        Description = "Width of the strip's pictures and videos in pixels, 320 to 3840.",
+        DefaultValueFactory = _ => new StripLook().Width,
+    };
+    private readonly Option<double> plate = new("--strip-plate")
+    {
+        Description = "How dense the light plate behind the strip is, 0.4 to 1.",
+        DefaultValueFactory = _ => new StripLook().Plate,
+    };
     private readonly Option<string?> video = new("--video")
     {
         Description = "A recorded take, video or sound, to stand on the page; the page finds it where it lies now.",
@@ -86,6 +97,8 @@ internal sealed class LessonOptions
                 column,
                 numbers,
                 tempo,
+                stripWidth,
+                plate,
                 video,
                 barTimes,
             }
@@ -109,7 +122,7 @@ internal sealed class LessonOptions
     public ImmutableArray<LessonOutput> OutputsOf(ParseResult parsed)
     {
         if (parsed.GetValue(only) is not { } list)
-            return LessonOutput.All;
+            return LessonOutput.Usual;
         ImmutableArray<LessonOutput> chosen =
         [
             .. list.Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)
@@ -124,8 +137,21 @@ internal sealed class LessonOptions
         return chosen.IsEmpty ? throw new RequestException("--only names no document") : chosen;
     }
 
+    /// <param name="parsed">What was asked.</param>
+    /// <param name="plan">What the lesson teaches.</param>
+    /// <param name="made">How the break came about; null where it was read as it is.</param>
+    /// <param name="edits">A person's words.</param>
+    /// <param name="form">How much is said.</param>
+    /// <param name="page">The folder that the page goes to; null for none.</param>
     /// <exception cref="RequestException">A value is none of those there are.</exception>
-    public Lesson Read(ParseResult parsed, LessonPlan plan, Arrangement? made, LessonText edits, WordForm form)
+    public Lesson Read(
+        ParseResult parsed,
+        LessonPlan plan,
+        Arrangement? made,
+        LessonText edits,
+        WordForm form,
+        string? page
+    )
     {
         var name = parsed.GetRequiredValue(paper);
         if (name is not ("a4" or "letter"))
@@ -137,9 +163,11 @@ internal sealed class LessonOptions
             Edits = edits,
             Form = form,
             Times = MarkedOf(parsed, plan) ?? TimesOf(parsed, plan),
-            Video = VideoOf(parsed, plan, parsed.GetValue(folder) is { } whole ? Path.Combine(whole, "page") : null),
-            Introduction = parsed.GetValue(introduction) is { } own ? IntroductionFile.Read(own) : Introduction.None,
-            Template = TemplateOf(parsed.GetValue(template)),
+            Video = VideoOf(parsed, plan, page),
+            Introduction = parsed.GetValue(introduction) is { } own
+                ? IntroductionFile.Read(own)
+                : Introduction.Of(edits.Introduction),
+            Template = TemplateOf(parsed.GetValue(template)) ?? LessonTemplates.Own(edits),
             ColumnWidth = parsed.GetValue(column) is >= 60 and <= 250 and var width
                 ? width
                 : throw new RequestException(
@@ -152,7 +180,18 @@ internal sealed class LessonOptions
                 var other => throw new RequestException($"--chord-numbers: '{other}' is neither arabic nor roman"),
             },
             Paper = name == "a4" ? PageStyle.A4 : PageStyle.Letter,
+            Strip = StripOf(parsed),
         };
+    }
+
+    private StripLook StripOf(ParseResult parsed)
+    {
+        var look = new StripLook(parsed.GetValue(stripWidth), parsed.GetValue(plate));
+        if (look.Width is not (>= 320 and <= 3840))
+            throw new RequestException($"--strip-width {look.Width}: a strip is 320 to 3840 pixels wide");
+        return look.Plate is >= 0.4 and <= 1
+            ? look
+            : throw new RequestException($"--strip-plate {look.Plate}: a plate is 0.4 to 1 dense");
     }
 
     /// <summary>The take that stands on the page.</summary>
@@ -160,7 +199,7 @@ internal sealed class LessonOptions
     /// <param name="plan">The lesson.</param>
     /// <param name="folder">Where the page goes; null for the current folder.</param>
     /// <exception cref="RequestException">There is no such recording, or its times do not fit.</exception>
-    public LessonVideo? VideoOf(ParseResult parsed, LessonPlan plan, string? folder)
+    private LessonVideo? VideoOf(ParseResult parsed, LessonPlan plan, string? folder)
     {
         if (parsed.GetValue(video) is not { } path)
             return null;
@@ -185,9 +224,18 @@ internal sealed class LessonOptions
         }
     }
 
-    /// <summary>Whether something was asked for that only texts have.</summary>
-    public bool AsksForText(ParseResult parsed) =>
-        parsed.GetValue(introduction) is not null || parsed.GetValue(template) is not null;
+    /// <summary>Says so where something was asked for that what is made cannot have.</summary>
+    /// <param name="parsed">What was asked.</param>
+    /// <param name="hasText">A text in Markdown is made, or documents that have one.</param>
+    /// <param name="isPage">A page alone is made.</param>
+    /// <exception cref="RequestException">It was.</exception>
+    public void Check(ParseResult parsed, bool hasText, bool isPage)
+    {
+        if (!hasText && parsed.GetValue(template) is not null)
+            throw new RequestException("--template is for the lesson in Markdown and for --out-dir");
+        if (!hasText && !isPage && parsed.GetValue(introduction) is not null)
+            throw new RequestException("--introduction is for the lesson in Markdown, for a page, and for --out-dir");
+    }
 
     private static Template? TemplateOf(string? path)
     {

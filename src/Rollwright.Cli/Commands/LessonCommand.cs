@@ -9,6 +9,7 @@ using Rollwright.Lessons;
 using Rollwright.Lessons.Outputs;
 using Rollwright.Lessons.Page;
 using Rollwright.Lessons.Plan;
+using Rollwright.Lessons.Strips;
 using Rollwright.Lessons.Words;
 using Rollwright.Lessons.Words.Edits;
 using Rollwright.Sound;
@@ -57,34 +58,28 @@ internal static class LessonCommand
             var chosen = Documents.OutputsOf(parsed);
             var output = parsed.GetRequiredValue(Output);
             var isPage = output.EndsWith(".html", StringComparison.OrdinalIgnoreCase);
-            if (folder is null && (isPage || parsed.GetValue(Json)) && Documents.AsksForText(parsed))
-                throw new RequestException(
-                    "--introduction and --template are for the lesson in Markdown and for --out-dir"
-                );
+            Documents.Check(parsed, hasText: folder is not null || !(isPage || parsed.GetValue(Json)), isPage);
             var (plan, made) = PlanOf(parsed);
             var form = parsed.GetValue(Short) ? WordForm.Short : WordForm.Long;
             var edits = EditsOf(parsed.GetValue(Words));
-            if (folder is not null)
+            if (folder is null && parsed.GetValue(Json))
             {
-                var done = WriteDocuments(folder, chosen, Documents.Read(parsed, plan, made, edits, form), parsed);
-                Warn(plan);
-                return done;
+                Write(output, JsonSerializer.Serialize(LessonAnswer.Of(plan, edits)) + "\n");
+                return Exit.Done;
             }
-            var answer =
-                parsed.GetValue(Json) ? JsonSerializer.Serialize(LessonAnswer.Of(plan, edits)) + "\n"
-                : isPage
-                    ? PageOf(
-                        plan,
-                        made,
-                        edits,
-                        form,
-                        Documents.VideoOf(parsed, plan, Path.GetDirectoryName(Path.GetFullPath(output)))
-                    )
-                : LessonMarkdown.Write(Documents.Read(parsed, plan, made, edits, form));
-            OutputFile.Write(output, Encoding.UTF8.GetBytes(answer));
-            if (isPage)
+            var page =
+                folder is not null ? Path.Combine(folder, "page")
+                : isPage ? Path.GetDirectoryName(Path.GetFullPath(output))
+                : null;
+            var lesson = Documents.Read(parsed, plan, made, edits, form, page);
+            var done = Exit.Done;
+            if (folder is not null)
+                done = WriteDocuments(folder, chosen, lesson, parsed);
+            else
+                Write(output, isPage ? LessonPage.Write(lesson) : LessonMarkdown.Write(lesson));
+            if (folder is not null || isPage)
                 Warn(plan);
-            return Exit.Done;
+            return done;
         });
         return command;
     }
@@ -113,6 +108,9 @@ internal static class LessonCommand
                 }
             }
         );
+        var strip = Array.FindIndex([.. outputs], output => output.Name == "strip");
+        if (strip >= 0 && made[strip].Count > 0)
+            made[strip].AddRange(VideosOf(made[strip], lesson));
         // What cannot be made does not cost the others.
         foreach (var fault in faults.OfType<string>())
             Exit.Say(fault);
@@ -124,6 +122,20 @@ internal static class LessonCommand
         return left.Count == 0 && !Array.Exists(faults, fault => fault is not null) ? Exit.Done : Exit.Wrong;
     }
 
+    // ffmpeg is a program of its own, so this is done here and not where the pictures are made.
+    private static IEnumerable<LessonFolder.Made> VideosOf(IReadOnlyList<LessonFolder.Made> pictures, Lesson lesson)
+    {
+        var strip = TabStrip.Of(lesson.Plan.Played, lesson.Times);
+        if (strip.IsByBar)
+            Exit.Say(
+                $"strip: the break has more than {TabStrip.MostPictures} notes as played, which is the most pictures that are made; so there is one a bar"
+            );
+        var (videos, missing) = StripVideos.Of([.. pictures.Select(one => one.File)], strip.Steps, lesson.Strip);
+        if (missing is not null)
+            Exit.Say($"strip: {missing}");
+        return videos.Select(file => new LessonFolder.Made("strip", file));
+    }
+
     // To whoever teaches, and not in what readers get.
     private static void Warn(LessonPlan plan)
     {
@@ -131,17 +143,7 @@ internal static class LessonCommand
             Exit.Say($"before publishing: {warning}");
     }
 
-    private static string PageOf(
-        LessonPlan plan,
-        Arrangement? made,
-        LessonText edits,
-        WordForm form,
-        LessonVideo? video
-    )
-    {
-        var swaps = made is null ? [] : LickSwap.Of(made, plan.Steps.Select(step => step.Phrase));
-        return LessonPage.Write(plan, swaps, edits, form, video);
-    }
+    private static void Write(string output, string text) => OutputFile.Write(output, Encoding.UTF8.GetBytes(text));
 
     private static (LessonPlan Plan, Arrangement? Made) PlanOf(ParseResult parsed)
     {

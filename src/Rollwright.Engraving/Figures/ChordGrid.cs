@@ -27,6 +27,8 @@ public sealed record GridPart(string Name, int Times, ImmutableArray<GridBar> Ba
 public static class ChordGrid
 {
     private const double LabelWidth = 40;
+    private const double NarrowLabelWidth = 26;
+    private const double ColumnGap = 12;
     private const double PartGap = 7;
 
     /// <param name="parts">In order.</param>
@@ -34,27 +36,66 @@ public static class ChordGrid
     /// <param name="across">Bars in a row, 4 or 8.</param>
     /// <param name="scale">Size of boxes and letters, 0.5 to 1.5.</param>
     /// <exception cref="ArgumentException">The width is too small.</exception>
-    public static Layout Lay(IReadOnlyList<GridPart> parts, FigureStyle style, int across = 4, double scale = 1)
+    public static Layout Lay(IReadOnlyList<GridPart> parts, FigureStyle style, int across = 4, double scale = 1) =>
+        Lay(
+            [
+                [.. parts],
+            ],
+            style,
+            across,
+            scale
+        );
+
+    /// <summary>The same in columns, each with parts of its own.</summary>
+    public static Layout Lay(
+        IReadOnlyList<ImmutableArray<GridPart>> columns,
+        FigureStyle style,
+        int across,
+        double scale
+    )
     {
-        ArgumentNullException.ThrowIfNull(parts);
+        ArgumentNullException.ThrowIfNull(columns);
         Figure.Check(style);
-        var width = (style.Width - (2 * Figure.Edge) - LabelWidth) / across;
+        var whole = (style.Width - (2 * Figure.Edge) - (ColumnGap * (columns.Count - 1))) / columns.Count;
+        var label = columns.Count > 1 ? NarrowLabelWidth : LabelWidth;
+        var width = (whole - label) / across;
         if (width < 20)
             throw new ArgumentException(
                 $"A grid of {across} bars a row does not fit {style.Width:0} points; take a wider column.",
                 nameof(style)
             );
-        var height = 30 * scale;
         var all = new Sheet();
+        for (var column = 0; column < columns.Count; column++)
+            Column(all, columns[column], column * (whole + ColumnGap), label, width, across, scale);
+        var said = string.Join(
+            "; ",
+            columns
+                .SelectMany(column => column)
+                .Select(part => $"{part.Name}: {string.Join(" | ", part.Bars.Select(Said))}")
+        );
+        return Figure.Of(all, "Chords", $"Chords by bar. {said}", style);
+    }
+
+    private static void Column(
+        Sheet all,
+        ImmutableArray<GridPart> parts,
+        double left,
+        double label,
+        double width,
+        int across,
+        double scale
+    )
+    {
+        var height = 30 * scale;
         var y = 0.0;
         foreach (var part in parts)
         {
-            Write(all, part.Name, 4, y + (height / 2) + (5 * scale), 15 * scale, Face.Bold, Anchor.Left);
+            Write(all, part.Name, left + 4, y + (height / 2) + (5 * scale), 15 * scale, Face.Bold, Anchor.Left);
             if (part.Times > 1)
                 Write(
                     all,
                     $"{part.Times}×",
-                    LabelWidth - 6,
+                    left + label - 6,
                     y + (height / 2) + (5 * scale),
                     9 * scale,
                     Face.Roman,
@@ -64,15 +105,10 @@ public static class ChordGrid
             {
                 if (i > 0 && i % across == 0)
                     y += height;
-                Cell(all, part.Bars[i], LabelWidth + (i % across * width), y, width, height, scale);
+                Cell(all, part.Bars[i], left + label + (i % across * width), y, width, height, scale);
             }
             y += height + (PartGap * scale);
         }
-        var said = string.Join(
-            "; ",
-            parts.Select(part => $"{part.Name}: {string.Join(" | ", part.Bars.Select(Said))}")
-        );
-        return Figure.Of(all, "Chords", $"Chords by bar. {said}", style);
     }
 
     private static void Cell(

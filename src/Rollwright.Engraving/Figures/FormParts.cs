@@ -54,7 +54,8 @@ internal static class FormParts
     )
     {
         var full = bars.Where(bar => !bar.IsPickup).ToList();
-        var numbers = full.Select(bar => played.Numbering.AtLineStart(bar.Index)).ToList();
+        var numbering = played.Numbering;
+        var numbers = full.Select(bar => numbering.AtLineStart(bar.Index)).ToList();
         var chords = new List<string>();
         if (full.Count > 0 && InForce(played, full[0].Index) is { } goesOn)
             chords.Add(goesOn);

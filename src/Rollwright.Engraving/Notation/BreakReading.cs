@@ -8,10 +8,14 @@ namespace Rollwright.Engraving.Notation;
 /// <summary>Turns a break into bars as they are written down.</summary>
 internal static class BreakReading
 {
-    public static ImmutableArray<WrittenBar> Read(Break played)
+    public static ImmutableArray<WrittenBar> Read(Break played) => Read(played, 0, played.Bars.Length - 1);
+
+    /// <summary>Some bars, numbered as in the whole break.</summary>
+    public static ImmutableArray<WrittenBar> Read(Break played, int first, int last)
     {
-        var bars = ImmutableArray.CreateBuilder<WrittenBar>(played.Bars.Length);
-        for (var i = 0; i < played.Bars.Length; i++)
+        var numbering = played.Numbering;
+        var bars = ImmutableArray.CreateBuilder<WrittenBar>(last - first + 1);
+        for (var i = first; i <= last; i++)
         {
             ImmutableArray<Sounded> notes =
             [
@@ -22,7 +26,7 @@ internal static class BreakReading
                             new Sounded(stroke.At, stroke.Length, Spelling.KeyOf(played.Setting, stroke), index)
                     ),
             ];
-            bars.Add(Write(played, i, notes));
+            bars.Add(Write(played, i, notes, numbering));
         }
         return bars.ToImmutable();
     }
@@ -32,7 +36,9 @@ internal static class BreakReading
         [.. bars.Select(bar => (bar.Bar.Marks, bar.IsPickup))];
 
     /// <summary>One bar of the tune itself, as the hands would know it; null where the break does not hold the tune.</summary>
-    public static WrittenBar? ReadTune(Break played, int bar)
+    public static WrittenBar? ReadTune(Break played, int bar) => ReadTune(played, bar, played.Numbering);
+
+    private static WrittenBar? ReadTune(Break played, int bar, BarNumbering numbering)
     {
         if (played.Tune is not { } tune || bar >= tune.Bars.Length)
             return null;
@@ -51,20 +57,24 @@ internal static class BreakReading
                                 note.TiedFromBefore
                             )
                     ),
-            ]
+            ],
+            numbering
         );
     }
 
-    /// <summary>All bars of the tune itself.</summary>
-    public static ImmutableArray<WrittenBar> ReadTune(Break played) =>
-        [.. Enumerable.Range(0, played.Bars.Length).Select(bar => ReadTune(played, bar)!)];
+    /// <summary>Some bars of the tune itself.</summary>
+    public static ImmutableArray<WrittenBar> ReadTune(Break played, int first, int last)
+    {
+        var numbering = played.Numbering;
+        return [.. Enumerable.Range(first, last - first + 1).Select(bar => ReadTune(played, bar, numbering)!)];
+    }
 
-    private static WrittenBar Write(Break played, int index, ImmutableArray<Sounded> notes)
+    private static WrittenBar Write(Break played, int index, ImmutableArray<Sounded> notes, BarNumbering numbering)
     {
         var bar = played.Bars[index];
-        var offset = played.Numbering[index].Missing;
+        var offset = numbering[index].Missing;
         var moments = Beaming.Join(Moments(bar, notes, offset, new Spelling(played.Setting)), offset, bar.Time);
-        return new(index, bar, played.Numbering.AtLineStart(index), offset, moments, index + 1 == played.Bars.Length);
+        return new(index, bar, numbering.AtLineStart(index), offset, moments, index + 1 == played.Bars.Length);
     }
 
     private static List<WrittenMoment> Moments(

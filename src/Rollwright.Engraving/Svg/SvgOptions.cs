@@ -12,6 +12,9 @@ public sealed record SvgOptions
     /// </summary>
     public bool EmbedFonts { get; init; }
 
+    /// <summary>How dense the light plate behind the drawing is, 0 (none) to 1: with one it can be read on any picture.</summary>
+    public double Plate { get; init; }
+
     /// <summary>Whether width and height are given in points; otherwise the drawing fills the width it is given.</summary>
     public bool FixedSize { get; init; } = true;
 }

@@ -4,6 +4,7 @@ using System.Xml;
 using Rollwright.Banjo.Breaks;
 using Rollwright.Engraving.Drawing;
 using Rollwright.Engraving.Measuring;
+using Rollwright.Engraving.Png;
 
 namespace Rollwright.Engraving.Svg;
 
@@ -55,9 +56,23 @@ public static class SvgWriter
         WriteWords(xml, "desc", options.Prefix, layout.Words);
         xml.WriteElementString("style", Namespace, SvgStyle.Of(options, page.Inks.OfType<Words>()));
         WriteSigns(xml, page, options);
+        if (options.Plate > 0)
+            WritePlate(xml, page, options.Plate);
         var places = layout.Strokes.ToDictionary(place => place.Stroke);
         foreach (var group in Groups(page))
             WriteGroup(xml, group, places, options);
+        xml.WriteEndElement();
+    }
+
+    private static void WritePlate(XmlWriter xml, LaidPage page, double opacity)
+    {
+        xml.WriteStartElement("rect", Namespace);
+        xml.WriteAttributeString("class", "plate");
+        xml.WriteAttributeString("width", SvgPath.Of(page.Width));
+        xml.WriteAttributeString("height", SvgPath.Of(page.Height));
+        xml.WriteAttributeString("rx", SvgPath.Of(StripPictures.Corner));
+        xml.WriteAttributeString("fill", "#fff");
+        xml.WriteAttributeString("fill-opacity", SvgPath.Of(opacity));
         xml.WriteEndElement();
     }
 

@@ -22,7 +22,7 @@ internal sealed class SystemDrawing(
 )
 {
     private readonly ImmutableArray<SlurLink> slurs = SlurLinks.Of(played);
-    private readonly FirstUses firstUses = new(played);
+    private readonly FirstUses? firstUses = style is { ShowChords: true, ShowDiagrams: true } ? new(played) : null;
     private readonly TempoBands? tempoBands = style.ShowTempos
         ? new(TempoLimit.Of(played), played.Tempo.PerMinute)
         : null;
@@ -139,13 +139,13 @@ internal sealed class SystemDrawing(
         BarNumbers.Draw(sheet, system, lowest, sizes);
         if (style.ShowChords)
             ChordNames.Draw(sheet, system, lowest, sizes);
-        if (style.ShowChords && style.ShowDiagrams)
-            firstUses.Draw(sheet, lowest, sizes);
+        firstUses?.Draw(sheet, lowest, sizes);
         open = EndingBrackets.Draw(sheet, system, open, lowest, sizes);
         if (style.ShowPhrases)
             PhraseBrackets.Draw(sheet, system, phrases, lowest, sizes);
         PartLabels.Draw(sheet, system, lowest, sizes);
-        if (system.Bars[0].Written.Index == 0 && !(style.OfTune && played.Tune?.Tempo is null))
+        // A strip runs with a take, which has a tempo of its own.
+        if (!style.InOneLine && system.Bars[0].Written.Index == 0 && !(style.OfTune && played.Tune?.Tempo is null))
             TempoMark.Draw(sheet, system, played.Tempo, played.Swing, lowest, sizes);
         return open;
     }

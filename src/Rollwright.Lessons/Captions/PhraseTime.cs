@@ -8,10 +8,15 @@ namespace Rollwright.Lessons.Captions;
 /// <param name="Phrase">The phrase.</param>
 /// <param name="Part">Name of its part.</param>
 /// <param name="Pass">The how manieth time its part is played, from 1.</param>
-/// <param name="From">Seconds.</param>
-/// <param name="To">Seconds.</param>
-public sealed record PhraseTime(Phrase Phrase, string Part, int Pass, double From, double To)
+/// <param name="Bars">Those of its bars that are played.</param>
+public sealed record PhraseTime(Phrase Phrase, string Part, int Pass, ImmutableArray<BarTime> Bars)
 {
+    /// <summary>Seconds.</summary>
+    public double From => Bars[0].From;
+
+    /// <summary>Seconds.</summary>
+    public double To => Bars[^1].To;
+
     /// <summary>In order of play without a hole.</summary>
     public static ImmutableArray<PhraseTime> Of(Break played, BarTimes times)
     {
@@ -31,9 +36,9 @@ public sealed record PhraseTime(Phrase Phrase, string Part, int Pass, double Fro
             if (found.Count == 0 || found[^1].Part != part.Name || bar.Bar <= before)
                 passes[part] = passes.GetValueOrDefault(part) + 1;
             if (goesOn)
-                found[^1] = found[^1] with { To = bar.To };
+                found[^1] = found[^1] with { Bars = found[^1].Bars.Add(bar) };
             else
-                found.Add(new(phrase, part.Name, passes[part], bar.From, bar.To));
+                found.Add(new(phrase, part.Name, passes[part], [bar]));
             before = bar.Bar;
         }
         return found.ToImmutable();

@@ -13,6 +13,9 @@ public sealed record Introduction(string Markdown, ImmutableDictionary<string, P
 {
     public static Introduction None { get; } = new("", ImmutableDictionary<string, PictureFile>.Empty);
 
+    /// <summary>A text without pictures.</summary>
+    public static Introduction Of(string markdown) => None with { Markdown = markdown };
+
     /// <summary>A picture that a text shows.</summary>
     /// <param name="Address">As it stands there.</param>
     /// <param name="Line">From 1.</param>
@@ -23,7 +26,7 @@ public sealed record Introduction(string Markdown, ImmutableDictionary<string, P
     public static ImmutableArray<Place> PicturesIn(string markdown) =>
         [
             .. Markdig
-                .Markdown.Parse(markdown, LessonDocument.Reading)
+                .Markdown.Parse(markdown, OwnMarkdown.Pipeline)
                 .Descendants<LinkInline>()
                 .Where(link => link.IsImage)
                 .Select(link => new Place(link.Url ?? "", link.Line + 1, link.Column + 1)),

@@ -1,4 +1,3 @@
-using Markdig;
 using Markdig.Extensions.Tables;
 using Markdig.Syntax;
 using Markdig.Syntax.Inlines;
@@ -12,22 +11,13 @@ namespace Rollwright.Lessons.Documents;
 /// </summary>
 internal sealed class LessonDocument
 {
-    private static readonly MarkdownPipeline Pipeline = new MarkdownPipelineBuilder()
-        .UsePipeTables()
-        .DisableHtml()
-        .Build();
-
     private readonly FigureBook figures;
     private readonly Introduction introduction;
 
     public LessonDocument(string title, string author, string markdown, FigureBook figures, Introduction introduction)
     {
         (Title, Author, this.figures, this.introduction) = (title, author, figures, introduction);
-        Tree = Markdown.Parse(markdown, Pipeline);
-        foreach (var link in Tree.Descendants<LinkInline>())
-            link.Url = SafeAddress.Of(link.Url);
-        foreach (var link in Tree.Descendants<AutolinkInline>())
-            link.Url = SafeAddress.Of(link.IsEmail ? $"mailto:{link.Url}" : link.Url) is null ? "" : link.Url;
+        Tree = OwnMarkdown.Parse(markdown);
     }
 
     public string Title { get; }
@@ -36,8 +26,6 @@ internal sealed class LessonDocument
     public string Author { get; }
 
     public MarkdownDocument Tree { get; }
-
-    public static MarkdownPipeline Reading => Pipeline;
 
     /// <summary>What a paragraph shows that is a picture with, or without, a line in italics below it; null for any other.</summary>
     public Shown? ShownIn(ParagraphBlock paragraph)

@@ -122,7 +122,7 @@ internal sealed class LessonPlaces
                 if (music is TextTabShown)
                 {
                     foreach (var phrase in PhraseWords.Of(take.Played))
-                        text.Append(List(phrase.Text(WordForm.Short).Split('\n'))).Append("\n\n");
+                        text.Append(List(phrase.Text(lesson.Form).Split('\n'))).Append("\n\n");
                 }
                 text.Append(music.Bars(take.Played, all, take.Name.Length > 0 ? Upper(take.Name) : drill.Title))
                     .Append("\n\n");
@@ -136,7 +136,9 @@ internal sealed class LessonPlaces
         var text = new StringBuilder();
         foreach (var part in plan.Behind)
         {
-            text.Append($"### {Upper(part.Name)}\n\n{part.Words} Its first phrase:\n\n");
+            text.Append(
+                $"### {Upper(part.Name)}\n\n{part.Words} Its first phrase; do the same with the chords of the other bars:\n\n"
+            );
             var first = BreakForm.Phrases(part.Played)[0];
             if (music is TextTabShown)
                 text.Append(List(PhraseWords.Of(part.Played, [first.Number])[0].Text(lesson.Form).Split('\n')))

@@ -55,7 +55,7 @@ public static class DrillMaker
                 return new(
                     DrillKind.RollAlone,
                     "The roll alone",
-                    $"The right hand of {new Counting(played).NameOf(bar)}, all strings open: every note as loud as the others and as long, until it runs without you.",
+                    $"The right hand of {new Counting(played).NameOf(bar)}, all strings open: every note as loud as the others and as long, until it runs without thinking.",
                     [new("", take)]
                 );
         }

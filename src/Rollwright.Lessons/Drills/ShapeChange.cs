@@ -49,7 +49,7 @@ internal static class ShapeChange
                 return new(
                     DrillKind.ShapeChange,
                     "The shape change alone",
-                    $"What the left hand does {where}: all fingers leave together and land together, on the 1.",
+                    $"What the left hand does {where}: lift together what leaves and have each finger down by its count.",
                     [new("", take)]
                 );
             }

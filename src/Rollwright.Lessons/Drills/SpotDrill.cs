@@ -26,7 +26,7 @@ internal static class SpotDrill
             return new(
                 DrillKind.Spot,
                 "A spot and three licks",
-                $"In {counting.NameOf(spot.Bar)}, from {counting.Of(spot.Bar, spot.At)}, the tune leaves you free: {spot.Count} licks fit there. Play the bar with each of these three, then keep the one you like.",
+                $"In {counting.NameOf(spot.Bar)}, from {counting.Of(spot.Bar, spot.At)}, you may leave the tune: {spot.Count} licks fit there. Play the bar with each of these three, then keep the one you like.",
                 takes
             );
         }

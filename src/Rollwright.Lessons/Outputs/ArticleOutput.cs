@@ -21,22 +21,7 @@ internal static class ArticleOutput
 
     public static IEnumerable<LessonFile> Make(Lesson lesson)
     {
-        var (title, played) = (lesson.Plan.Tune.Title, lesson.Plan.Played);
-        var column = lesson.ColumnWidth * 72 / 25.4;
-        var whole = Math.Min((2 * column) + (Gutter * 72 / 25.4), WidestWhole);
-        var look = new FigureLook(
-            column,
-            Math.Max(column, whole),
-            null,
-            PageStyle.A4 with
-            {
-                ShowLeftHand = true,
-            },
-            IsNumbered: true
-        );
-        var figures = new FigureBook(look, "figures/");
-        var text = LessonPlaces.Fill(lesson.Template ?? LessonTemplates.Article, lesson, figures);
-        var document = new LessonDocument(title, played.Composer, text, figures, lesson.Introduction);
+        var (text, document, figures) = Compose(lesson);
         var pictures = figures.Figures.AsParallel().AsOrdered().Select(PicturesOf).ToList();
         List<LessonFile> files =
         [
@@ -56,6 +41,41 @@ internal static class ArticleOutput
         return files;
     }
 
+    /// <summary>The column as one HTML file with its figures inside, to be looked at while its words are written.</summary>
+    public static string Look(Lesson lesson) => HtmlPrinter.Print(Compose(lesson).Document, Inside);
+
+    private static string Inside(LessonDocument.Shown shown)
+    {
+        var (type, bytes) = shown.Figure is { } figure
+            ? ("image/svg+xml", SvgOf(figure))
+            : (shown.Picture!.MediaType, shown.Picture.Bytes);
+        return $"data:{type};base64,{Convert.ToBase64String(bytes)}";
+    }
+
+    private static byte[] SvgOf(BookFigure figure) =>
+        Encoding.UTF8.GetBytes(SvgWriter.Write(figure.Drawing, 0, new() { EmbedFonts = true }));
+
+    private static (string Text, LessonDocument Document, FigureBook Figures) Compose(Lesson lesson)
+    {
+        var (title, played) = (lesson.Plan.Tune.Title, lesson.Plan.Played);
+        var column = lesson.ColumnWidth * 72 / 25.4;
+        var whole = Math.Min((2 * column) + (Gutter * 72 / 25.4), WidestWhole);
+        var look = new FigureLook(
+            column,
+            Math.Max(column, whole),
+            null,
+            PageStyle.A4 with
+            {
+                ShowLeftHand = true,
+            },
+            IsNumbered: true
+        );
+        var figures = new FigureBook(look, "figures/");
+        var text = LessonPlaces.Fill(lesson.Template ?? LessonTemplates.Article, lesson, figures);
+        var document = new LessonDocument(title, played.Composer, text, figures, lesson.Introduction);
+        return (text, document, figures);
+    }
+
     // Two columns of a wide magazine page: more is no page.
     private const double WidestWhole = 540;
 
@@ -64,7 +84,7 @@ internal static class ArticleOutput
         var path = $"{Folder}figures/{figure.Name}";
         return
         [
-            new($"{path}.svg", Encoding.UTF8.GetBytes(SvgWriter.Write(figure.Drawing, 0, new() { EmbedFonts = true }))),
+            new($"{path}.svg", SvgOf(figure)),
             new($"{path}.pdf", PdfWriter.Write(figure.Drawing)),
             new($"{path}.png", PngWriter.Write(figure.Drawing, 0, PrintDpi)),
         ];

@@ -12,14 +12,21 @@ internal static class CaptionsOutput
         var played = lesson.Plan.Played;
         var phrases = PhraseTime.Of(played, lesson.Times);
         var note = $"{lesson.Plan.Tune.Title}\n{lesson.Plan.Tune.Rights.Words}";
-        var words = phrases
-            .Select(time => time.Phrase.Like)
-            .Distinct()
-            .ToDictionary(number => number, number => WordsOf(lesson, number));
+        // Each told by itself: a viewer has not read what was said of an earlier bar.
+        var words = PhraseWords.EachOf(played).ToDictionary(one => one.Number);
+        // What a person wrote of a phrase holds for those that are like it, and stays whole.
+        var own = lesson
+            .Edits.Over(played, [.. words.Values])
+            .Where(one => one.Edited is not null)
+            .ToDictionary(one => one.Words.Number, one => one.Edited!.Text);
         yield return File(
             "captions.vtt",
             note,
-            phrases.Select(time => new Cue(time.From, time.To, words[time.Phrase.Like]))
+            phrases.SelectMany(time =>
+                own.TryGetValue(time.Phrase.Like, out var text)
+                    ? CaptionPace.Usual.Cues(text, time.From, time.To)
+                    : PhraseCues.Of(time, words[time.Phrase.Number], CaptionPace.Usual)
+            )
         );
         yield return File(
             "chapters.vtt",
@@ -31,10 +38,6 @@ internal static class CaptionsOutput
             ))
         );
     }
-
-    // Told by itself: a viewer has not read what was said of an earlier bar.
-    private static string WordsOf(Lesson lesson, int phrase) =>
-        lesson.Edits.Over(lesson.Plan.Played, PhraseWords.Of(lesson.Plan.Played, [phrase]))[0].In(WordForm.Short);
 
     private static LessonFile File(string path, string note, IEnumerable<Cue> cues) =>
         new(path, Encoding.UTF8.GetBytes(WebVtt.Write(note, cues)));

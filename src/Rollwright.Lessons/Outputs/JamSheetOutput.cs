@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Rollwright.Engraving;
 using Rollwright.Engraving.Drawing;
 using Rollwright.Engraving.Figures;
@@ -5,15 +6,21 @@ using Rollwright.Engraving.Flow;
 using Rollwright.Engraving.Measuring;
 using Rollwright.Engraving.Pdf;
 using Rollwright.Lessons.JamSheets;
-using Rollwright.Music.Tunes;
 
 namespace Rollwright.Lessons.Outputs;
 
-/// <summary>One page for those who play along: melody, chords, form, in the key that sounds.</summary>
+/// <summary>
+/// One page for those who play along: melody, chords, form, in the key that sounds. What is too long gives up the melody bit by
+/// bit, then has smaller boxes; only what cannot be read any smaller has more pages.
+/// </summary>
 internal static class JamSheetOutput
 {
-    // From the best to read to what can just be read on a music stand (assumption).
-    private static readonly double[] Scales = [1.3, 1.2, 1.1, 1, 0.92, 0.84, 0.76, 0.68, 0.6];
+    // On several pages boxes are as small as can well be read, so that two pages last long (assumption).
+    private const double ScaleOfMany = 0.68;
+
+    // A figure stands whole on a page: so many parts beside and under each other, and so many bars of one.
+    private const int PartsTogether = 8;
+    private const int BarsTogether = 64;
 
     public static IEnumerable<LessonFile> Make(Lesson lesson)
     {
@@ -26,30 +33,47 @@ internal static class JamSheetOutput
             Size = 10,
             IsNumbered = false,
         };
-        var tune = SoundingTune.Of(lesson.Plan.Played);
         var page =
-            Fitting(lesson, tune, style)
-            ?? (tune is null ? null : Fitting(lesson, null, style))
-            ?? throw new LessonException("jam sheet: the form is too long for one page; leave it out with --only");
+            SheetForm
+                .OnOnePage(lesson.Plan.Played)
+                .Select(forms => Fitting(lesson, [.. forms], style))
+                .FirstOrDefault(layout => layout is not null)
+            ?? OnMore(lesson, style);
         yield return new("jam-sheet.pdf", PdfWriter.Write(page));
     }
 
-    private static Layout? Fitting(Lesson lesson, Tune? tune, FlowStyle style) =>
-        Scales
-            .Select(scale =>
-                TextFlow.Lay(
-                    $"{lesson.Plan.Tune.Title}: jam sheet",
-                    lesson.Plan.Played.Composer,
-                    Blocks(lesson, tune, style, scale),
-                    style with
-                    {
-                        Size = style.Size * Math.Clamp(scale, 0.8, 1.1),
-                    }
-                )
-            )
-            .FirstOrDefault(layout => layout.Pages.Length == 1);
+    // The largest that fits; most long tunes fit at no size, so the smallest is tried first.
+    private static Layout? Fitting(Lesson lesson, ImmutableArray<SheetForm> forms, FlowStyle style)
+    {
+        var smallest = Lay(lesson, forms[^1], style);
+        return smallest.Pages.Length > 1
+            ? null
+            : forms
+                .SkipLast(1)
+                .Select(form => Lay(lesson, form, style))
+                .FirstOrDefault(layout => layout.Pages.Length == 1, smallest);
+    }
 
-    private static List<FlowBlock> Blocks(Lesson lesson, Tune? tune, FlowStyle style, double scale)
+    private static Layout OnMore(Lesson lesson, FlowStyle style)
+    {
+        const string Words = "Too long for one page at a size that can be read: chords and form alone, on";
+        var many = style with { IsNumbered = true, RunningTitle = lesson.Plan.Tune.Title, Bottom = 54, Top = 52 };
+        var pages = Lay(lesson, new(null, $"{Words} more.", ScaleOfMany, 2), many).Pages.Length;
+        return Lay(lesson, new(null, $"{Words} {pages} pages.", ScaleOfMany, 2), many);
+    }
+
+    private static Layout Lay(Lesson lesson, SheetForm form, FlowStyle style) =>
+        TextFlow.Lay(
+            $"{lesson.Plan.Tune.Title}: jam sheet",
+            lesson.Plan.Played.Composer,
+            Blocks(lesson, form, style),
+            style with
+            {
+                Size = style.Size * Math.Clamp(form.Scale, 0.8, 1.1),
+            }
+        );
+
+    private static List<FlowBlock> Blocks(Lesson lesson, SheetForm form, FlowStyle style)
     {
         var plan = lesson.Plan;
         var blocks = new List<FlowBlock>
@@ -58,24 +82,34 @@ internal static class JamSheetOutput
             new TextBlock([new(JamWords.Head(plan))]),
             new TextBlock([new(lesson.Plan.Tune.Rights.Words, Face.Italic)]),
         };
-        if (tune is not null)
-            blocks.Add(new FigureBlock(Engraver.Lay(tune, Melody(style, scale))));
-        else if (plan.Played.Tune is not null)
-            blocks.Add(new NoteBlock([new("The melody is too long for one page: chords and form alone.")]));
+        if (form.Melody is not null)
+            blocks.Add(new FigureBlock(Engraver.Lay(form.Melody, MelodyStyle(style, form.Scale))));
+        if (form.Note.Length > 0)
+            blocks.Add(new NoteBlock([new(form.Note)]));
         if (plan.Played.Bars.Any(bar => !bar.Chords.IsEmpty))
-        {
-            var parts = SoundingTune.Grid(plan.Played, lesson.Numbers);
-            var across = parts.Sum(part => (part.Bars.Length + 3) / 4) > 10 ? 8 : 4;
-            blocks.Add(
-                new FigureBlock(ChordGrid.Lay(parts, new(style.TextWidth), across, Math.Min(1.15, scale * 1.1)))
-            );
-        }
-        foreach (var (who, what) in JamWords.Players(plan.Played, tune is not null, lesson.Numbers))
+            blocks.AddRange(Chords(SoundingTune.Grid(plan.Played, lesson.Numbers), form, style));
+        foreach (var (who, what) in JamWords.Players(plan.Played, form.Melody is not null, lesson.Numbers))
             blocks.Add(new TextBlock([new($"{who}: ", Face.Bold), new(what)]));
         return blocks;
     }
 
-    private static PageStyle Melody(FlowStyle style, double scale) =>
+    private static IEnumerable<FlowBlock> Chords(ImmutableArray<GridPart> parts, SheetForm form, FlowStyle style)
+    {
+        if (form.Columns == 1)
+        {
+            var across = parts.Sum(part => (part.Bars.Length + 3) / 4) > 10 ? 8 : 4;
+            return
+            [
+                new FigureBlock(ChordGrid.Lay(parts, new(style.TextWidth), across, Math.Min(1.15, form.Scale * 1.1))),
+            ];
+        }
+        return parts
+            .SelectMany(part => part.Bars.Chunk(BarsTogether).Select(bars => part with { Bars = [.. bars] }))
+            .Chunk(style.IsNumbered ? PartsTogether : int.MaxValue)
+            .Select(some => new FigureBlock(ChordGrid.Lay(SheetForm.InTwo(some), new(style.TextWidth), 8, form.Scale)));
+    }
+
+    private static PageStyle MelodyStyle(FlowStyle style, double scale) =>
         PageStyle.Continuous(style.TextWidth) with
         {
             Margin = 1.5,

@@ -3,7 +3,9 @@ using System.Text;
 using Rollwright.Banjo.Breaks;
 using Rollwright.Banjo.Forms;
 using Rollwright.Engraving;
+using Rollwright.Lessons.Documents;
 using Rollwright.Lessons.Drills;
+using Rollwright.Lessons.Outputs;
 using Rollwright.Lessons.Plan;
 using Rollwright.Lessons.Player;
 using Rollwright.Lessons.Practice;
@@ -26,47 +28,29 @@ public sealed class LessonPage
     private static readonly string PlayerLetters =
         string.Concat(Enumerable.Range(32, 95).Select(letter => (char)letter)) + "–—’“”…×·";
 
+    private readonly Lesson lesson;
     private readonly LessonPlan plan;
     private readonly ImmutableArray<LickSwap> swaps;
-    private readonly LessonText edits;
-    private readonly WordForm form;
-    private readonly LessonVideo? video;
     private readonly LessonScores scores;
     private readonly PageFigures figures = new();
     private readonly StringBuilder html = new();
 
-    private LessonPage(
-        LessonPlan plan,
-        ImmutableArray<LickSwap> swaps,
-        LessonText edits,
-        WordForm form,
-        LessonVideo? video
-    )
+    private LessonPage(Lesson lesson)
     {
-        (this.plan, this.swaps, this.edits, this.form, this.video) = (plan, swaps, edits, form, video);
+        (this.lesson, plan) = (lesson, lesson.Plan);
+        swaps = lesson.Swaps;
         scores = new(plan.Played);
     }
 
-    /// <param name="plan">The lesson.</param>
-    /// <param name="swaps">What may be put into its phrases; none for a break without its tune.</param>
-    /// <param name="edits">A person's words for phrases, in Markdown; null for none.</param>
-    /// <param name="form">How much is said of each phrase.</param>
-    /// <param name="video">A recorded take beside it; null for none.</param>
     /// <exception cref="SoundException">The break is too long to be sounded.</exception>
-    public static string Write(
-        LessonPlan plan,
-        ImmutableArray<LickSwap> swaps,
-        LessonText? edits = null,
-        WordForm form = WordForm.Long,
-        LessonVideo? video = null
-    )
+    public static string Write(Lesson lesson)
     {
-        ArgumentNullException.ThrowIfNull(plan);
-        var page = new LessonPage(plan, swaps.IsDefault ? [] : swaps, edits ?? LessonText.Empty, form, video);
+        ArgumentNullException.ThrowIfNull(lesson);
+        var page = new LessonPage(lesson);
         page.Write();
         var main = page.html.ToString();
         return PageFile.Write(
-            $"{plan.Tune.Title}: a lesson",
+            $"{lesson.Plan.Tune.Title}: a lesson",
             [
                 PlayerAssets.Text("palette.css"),
                 PlayerAssets.Text("page.css"),
@@ -78,14 +62,14 @@ public sealed class LessonPage
             page.scores.Pack(page.figures.Packed),
             "lesson.js",
             """entry.teach(root, document.getElementById("break"), worklet, told);""",
-            video is not null
+            lesson.Video is not null
         );
     }
 
     private void Write()
     {
         Top();
-        if (video is not null)
+        if (lesson.Video is { } video)
             Take(video);
         Whole();
         Phrases();
@@ -98,6 +82,10 @@ public sealed class LessonPage
     {
         html.Append($"<header class=\"sheet\">\n<h1>{Text(plan.Tune.Title)}</h1>\n");
         Paragraph(plan.Tune.Sentences, "setting");
+        if (lesson.Introduction.Markdown.Length > 0)
+            html.Append(
+                $"<div class=\"own\">\n{OwnMarkdown.ToHtml(lesson.Introduction.Markdown, lesson.Introduction)}</div>\n"
+            );
         html.Append("<h2>What you will learn</h2>\n");
         List(plan.Learnt);
         if (!plan.Why.IsEmpty)
@@ -140,8 +128,8 @@ public sealed class LessonPage
     private void Take(LessonVideo shown)
     {
         html.Append(TakeMarkup.Of(shown));
-        var words = edits
-            .Over(plan.Played, plan.Words)
+        var words = lesson
+            .Edits.Over(plan.Played, plan.Words)
             .ToDictionary(phrase => phrase.Words.Number, phrase => phrase.In(WordForm.Short));
         // What is played the same is said the same.
         foreach (var step in plan.Steps)
@@ -169,13 +157,13 @@ public sealed class LessonPage
         html.Append(
             "<section class=\"phrases\" aria-labelledby=\"phrases\">\n<h2 id=\"phrases\">Phrase by phrase</h2>\n"
         );
-        var shown = edits.Over(plan.Played, plan.Words).ToDictionary(phrase => phrase.Words.Number);
+        var shown = lesson.Edits.Over(plan.Played, plan.Words).ToDictionary(phrase => phrase.Words.Number);
         var phrases = BreakForm.Phrases(plan.Played).ToDictionary(phrase => phrase.Number);
         foreach (var step in plan.Steps)
             Phrase(step, phrases[step.Phrase], shown[step.Phrase]);
-        foreach (var lost in edits.WithoutPhrase(plan.Played))
+        foreach (var lost in lesson.Edits.WithoutPhrase(plan.Played))
             html.Append(
-                $"<div class=\"sheet\"><p class=\"warning\">Words without a phrase (phrase {lost.Phrase} is gone), kept here:</p>{OwnWords.ToHtml(lost.Text)}</div>\n"
+                $"<div class=\"sheet\"><p class=\"warning\">Words without a phrase (phrase {lost.Phrase} is gone), kept here:</p>{OwnMarkdown.ToHtml(lost.Text)}</div>\n"
             );
         html.Append("</section>\n");
     }
@@ -225,9 +213,9 @@ public sealed class LessonPage
                 "<p class=\"warning\">These words were written for other notes: read them again beside the tab.</p>\n"
             );
         if (words.Edited is { } edited)
-            html.Append(OwnWords.ToHtml(edited.Text));
+            html.Append(OwnMarkdown.ToHtml(edited.Text));
         else
-            List(words.In(form).Split('\n'));
+            List(words.In(lesson.Form).Split('\n'));
         TextTab(Excerpt.Of(played, phrase.Bars, played.Title));
         html.Append("</div>\n");
     }

@@ -31,15 +31,12 @@ internal sealed class LessonScores
     public void Add(LickSwap swap)
     {
         var bars = swap.ChangedIn(played);
-        var strokes = new JsonArray();
-        foreach (var stroke in Strokes(Read(swap.Played)).Where(stroke => bars.Contains(BarOf(stroke!))).ToList())
-            strokes.Add(stroke!.DeepClone());
         swaps.Add(
             new JsonObject
             {
                 ["phrase"] = swap.Phrase,
                 ["bars"] = new JsonArray([.. bars.Select(bar => (JsonNode)bar)]),
-                ["strokes"] = strokes,
+                ["strokes"] = JsonNode.Parse(PlayerScore.WriteBars(swap.Played, bars)),
             }
         );
     }
@@ -108,9 +105,4 @@ internal sealed class LessonScores
     }
 
     private static JsonObject Read(Break played) => JsonNode.Parse(PlayerScore.Write(played))!.AsObject();
-
-    private static JsonArray Strokes(JsonObject score) => score["parts"]![0]!["strokes"]!.AsArray();
-
-    private static int BarOf(JsonNode stroke) =>
-        int.Parse(stroke["of"]!.GetValue<string>().Split('-')[0], CultureInfo.InvariantCulture);
 }

@@ -4,7 +4,6 @@ using Rollwright.Arranging.Locks;
 using Rollwright.Arranging.Spots;
 using Rollwright.Banjo.Breaks;
 using Rollwright.Banjo.Forms;
-using Rollwright.Banjo.Playability;
 using Rollwright.Lessons.Words;
 
 namespace Rollwright.Lessons.Page;
@@ -31,6 +30,7 @@ public sealed record LickSwap(int Phrase, string Name, string Where, Break Playe
         var spots = made.Spots();
         var counting = new Counting(made.Break);
         var all = BreakForm.Phrases(made.Break).ToDictionary(phrase => phrase.Number);
+        var together = new SwapsTogether(made.Break);
         var swaps = ImmutableArray.CreateBuilder<LickSwap>();
         foreach (var number in phrases.Order())
         {
@@ -46,7 +46,7 @@ public sealed record LickSwap(int Phrase, string Name, string Where, Break Playe
             {
                 if (there == MostInPhrase)
                     break;
-                if (Put(made, phrase, fit) is not { } with || !GoesWith(swaps, made.Break, number, with))
+                if (Put(made, phrase, fit) is not var (with, changed) || !together.Take(phrase, with, changed))
                     continue;
                 var where = $"{counting.NameOf(spot.Bar)}, from {counting.Of(spot.Bar, spot.At)}";
                 swaps.Add(new(number, fit.Place.Lick.Name, where, with));
@@ -60,13 +60,13 @@ public sealed record LickSwap(int Phrase, string Name, string Where, Break Playe
     public ImmutableArray<int> ChangedIn(Break played) => Changed(played, Played);
 
     // Solved again around the lick, and taken where that stays within the phrase.
-    private static Break? Put(Arrangement made, Phrase phrase, LickFit fit)
+    private static (Break With, ImmutableArray<int> Changed)? Put(Arrangement made, Phrase phrase, LickFit fit)
     {
         try
         {
             var with = made.With(new LickLock(fit.Place)).Break;
             var changed = Changed(made.Break, with);
-            return !changed.IsEmpty && changed.All(phrase.Bars.Contains) ? with : null;
+            return !changed.IsEmpty && changed.All(phrase.Bars.Contains) ? (with, changed) : null;
         }
         catch (ArrangeException)
         {
@@ -74,18 +74,6 @@ public sealed record LickSwap(int Phrase, string Name, string Where, Break Playe
             return null;
         }
     }
-
-    // Hands go from each phrase into the next as it stands, and so into every swap of it.
-    private static bool GoesWith(IEnumerable<LickSwap> before, Break played, int number, Break with) =>
-        before
-            .Where(other => other.Phrase != number)
-            .All(other => Checker.Check(Both(played, other.Played, with)).IsEmpty);
-
-    private static Break Both(Break played, Break one, Break other) =>
-        one with
-        {
-            Bars = Changed(played, other).Aggregate(one.Bars, (bars, bar) => bars.SetItem(bar, other.Bars[bar])),
-        };
 
     private static ImmutableArray<int> Changed(Break played, Break other) =>
         [

@@ -11,6 +11,22 @@ namespace Rollwright.Lessons.Plan;
 /// <param name="Played">The part.</param>
 public sealed record BehindOthers(string Name, string Words, Break Played)
 {
+    // Someone else has the tune: where a note happens to be one of its, nobody listens for it or plays it louder.
+    private static Break WithoutTune(Break part) =>
+        part with
+        {
+            Tune = null,
+            Bars =
+            [
+                .. part.Bars.Select(bar =>
+                    bar with
+                    {
+                        Strokes = [.. bar.Strokes.Select(stroke => stroke with { IsMelody = false })],
+                    }
+                ),
+            ],
+        };
+
     /// <summary>What the level can hold: rolls for everybody, a vamp where the hand has closed chords.</summary>
     public static ImmutableArray<BehindOthers> Of(Arrangement made, int level)
     {
@@ -24,7 +40,7 @@ public sealed record BehindOthers(string Name, string Words, Break Played)
         Add(
             BackupKind.Vamp,
             "vamp",
-            "Bass on the beat, a short pinch off it, damped at once: behind another banjo or a mandolin's break."
+            "Bass on the beat, a short pinch off it: behind another banjo or a mandolin's break. After each pinch loosen the left fingers but leave them on the strings, so that it is short; lay them on open strings to stop those."
         );
         return parts.ToImmutable();
 
@@ -32,7 +48,7 @@ public sealed record BehindOthers(string Name, string Words, Break Played)
         {
             try
             {
-                parts.Add(new(name, words, made.BackupPart(kind, level).Break));
+                parts.Add(new(name, words, WithoutTune(made.BackupPart(kind, level).Break)));
             }
             catch (ArrangeException)
             {

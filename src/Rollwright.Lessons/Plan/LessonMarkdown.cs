@@ -14,7 +14,8 @@ public static class LessonMarkdown
 {
     private const string Guide =
         "\"Thumb 3\" means: the thumb plucks string 3, open unless a fret is said. String 1 is the thin one nearest the floor, "
-        + "string 5 the short one. Right hand: thumb, index, middle. Left hand: the index, middle, ring and little finger. ";
+        + "string 5 the short one. Right hand: thumb, index, middle. Left hand: the index, middle, ring and little finger; "
+        + "\"middle\" alone is the right hand's, \"the middle finger\" the left's. ";
 
     /// <param name="lesson">The lesson, and what whoever teaches asked for.</param>
     public static string Write(Lesson lesson)
@@ -41,7 +42,8 @@ public static class LessonMarkdown
     }
 
     /// <summary>How the words of a lesson are to be read.</summary>
-    internal static string GuideTo(LessonPlan plan) => Guide + StepWords(plan.Played);
+    internal static string GuideTo(LessonPlan plan) =>
+        string.Join(' ', Glossary.Of(plan).Prepend(Guide + StepWords(plan.Played)));
 
     /// <summary>The bars of plain-text tab alone: the head that it carries stands at the top of the lesson already.</summary>
     internal static string TabOf(Break played) =>
@@ -58,6 +60,8 @@ public static class LessonMarkdown
             Enumerable.Range(0, (int)(time.Bar / time.Step).Floor()).Select(i => counts.Of(full, time.Step * i))
         );
         return $"A bar of {time} is counted {count}. \"From 1: …\" goes on with one note on each of these counts; where a note rings longer, the next count is said. "
-            + "\"At once\" is half-way to the next count.";
+            + "\"At once\", and \"the half after\" a count, is half-way to the next count; \"then wait\": nothing new until the count that is said next. "
+            + "\"By 1\": the finger is down when you count 1; \"before 2\": it is off by then. A finger stays down until you are told to move or lift it, and every phrase begins with a free left hand. "
+            + "Bring the tune's notes out.";
     }
 }

@@ -18,21 +18,28 @@ internal static class PracticeWords
         var words = ImmutableArray.CreateBuilder<string>();
         var comfortable = works.Min(work => work.Comfortable);
         if (comfortable is { } all)
-            words.Add(
-                all < target
-                    ? $"All of it is comfortable up to {unit} = {all:0}; the tempo to get to is {target:0}, which asks for practice or an easier version."
-                    : $"All of it is comfortable up to {unit} = {all:0}, and the tempo to get to is {target:0}."
-            );
+        {
+            if (all < target)
+                words.Add(
+                    $"All of it is comfortable up to {unit} = {all:0}; the tempo to get to is {target:0}, which asks for practice or an easier version."
+                );
+            else
+                words.Add($"The tempo to get to is {unit} = {target:0}.");
+        }
         foreach (var work in works.Where(work => work.Comfortable is not null).Take(Named))
             words.Add(
                 $"Phrase {work.Phrase.Number} ({work.Loop.Name}) is {(work == works[0] ? "the hardest" : "the next")}: bar {played.Numbering[work.HardBar].Name}, {work.Why}; start it at {work.Ladder.Start:0}."
             );
         var ladder = TempoLadder.Of(comfortable, target, habits);
+        var last =
+            Math.Abs(Math.IEEERemainder(ladder.Target - ladder.Start, ladder.Step)) < 0.5
+                ? ""
+                : " (the last step is smaller)";
         words.Add(
-            $"The ladder: from {unit} = {ladder.Start:0} in steps of {ladder.Step:0} to {ladder.Target:0}; up after {ladder.Clean} clean passes in a row, down after {ladder.Spoiled} with a mistake."
+            $"The ladder: from {unit} = {ladder.Start:0} in steps of {ladder.Step:0} to {ladder.Target:0}{last}; up after {ladder.Clean} clean passes in a row, down after {ladder.Spoiled} with a mistake."
         );
         words.Add(
-            $"Take up {(habits.New == 1 ? "one phrase" : $"{habits.New} phrases")} a day, in the order above; what you learnt comes back after {string.Join(", ", habits.Returns.Take(3))} days."
+            $"Take up {(habits.New == 1 ? "one phrase" : $"{habits.New} phrases")} a day, in the order above; repeat it after {Words.Counting.Listed([.. habits.Returns.Take(3).Select(day => $"{day}")])} days."
         );
         return words.ToImmutable();
     }

@@ -39,11 +39,11 @@ public sealed record TeachingStep(
         Reason switch
         {
             TeachingReason.Defining when Times > 1 =>
-                $"It is heard {Times} times, and no other more often: learn it first.",
+                $"Learn this first: you play it {(Times == 2 ? "twice" : $"{Times} times")}.",
             TeachingReason.Defining => "Start with it: it opens the tune.",
             TeachingReason.Tune => "",
             TeachingReason.Free =>
                 "The tune leaves you free here: play it as it stands first, then put other licks in.",
-            _ => "It ends a part: come to rest here, and be ready for what follows.",
+            _ => "It ends a part: come to rest here. Where the part is repeated, go straight on to its beginning.",
         };
 }

@@ -22,6 +22,7 @@ public sealed record Variation(string Name, string Changes, Break Played)
     {
         ArgumentNullException.ThrowIfNull(made);
         var variations = ImmutableArray.CreateBuilder<Variation>(Most);
+        var before = new List<Arrangement> { made };
         foreach (var name in Tried)
         {
             if (variations.Count == Most)
@@ -29,9 +30,11 @@ public sealed record Variation(string Name, string Changes, Break Played)
             if (Version.Find(name) is not { } version)
                 continue;
             var (other, share) = made.Versions(version, 1)[0];
-            // What differs hardly is no variation; what leaves the tune is another piece (assumptions).
-            if (share >= 0.1 && other.Kept >= 0.75 && !variations.Any(one => IsSame(one.Played, other.Break)))
-                variations.Add(new(name.Replace('-', ' '), Words(made, other, share), other.Break));
+            // What differs hardly from what is there is no variation; what leaves the tune is another piece (assumptions).
+            if (other.Kept < 0.75 || before.Any(one => one.ShareOtherwise(other) < 0.1))
+                continue;
+            before.Add(other);
+            variations.Add(new(name.Replace('-', ' '), Words(made, other, share), other.Break));
         }
         return variations.ToImmutable();
     }
@@ -69,9 +72,6 @@ public sealed record Variation(string Name, string Changes, Break Played)
         };
 
     private static string Percent(double share) => $"{100 * share:0} %";
-
-    private static bool IsSame(Break one, Break other) =>
-        one.Bars.Zip(other.Bars).All(pair => pair.First.Strokes.AsSpan().SequenceEqual(pair.Second.Strokes.AsSpan()));
 
     private static int Highest(Break played) => played.Bars.SelectMany(bar => bar.Strokes).Max(stroke => stroke.Fret);
 

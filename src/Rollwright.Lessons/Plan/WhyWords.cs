@@ -11,10 +11,8 @@ internal static class WhyWords
     {
         var why = ImmutableArray.CreateBuilder<string>();
         var lies = $"The break lies {OctaveWords.Of(made.Break.Setting.Octave)}";
-        // Said once: the advice mostly begins with it.
-        var isSaid =
-            advice?.Style == made.Style.Name
-            && advice.Sentences.Any(sentence => sentence.Contains(Percent(made.Kept), StringComparison.Ordinal));
+        // The advice has a share of its own, worked out without the break's settings: two of them would only puzzle.
+        var isSaid = advice?.Style == made.Style.Name;
         why.Add(isSaid ? $"{lies}." : $"{lies} and keeps {Percent(made.Kept)} of the tune at its time and pitch.");
         // What the advice says of its own style need not be said of another that was asked for.
         if (advice?.Style == made.Style.Name)

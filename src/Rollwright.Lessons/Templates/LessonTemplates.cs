@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using Rollwright.Lessons.Documents;
+using Rollwright.Lessons.Words.Edits;
 
 namespace Rollwright.Lessons.Templates;
 
@@ -22,6 +23,13 @@ public static class LessonTemplates
     /// <param name="file">Its name, for messages.</param>
     /// <exception cref="LessonException">A place is not closed or has no name that is known.</exception>
     public static Template Parse(string text, string file) => Template.Parse(text, file, LessonPlaces.Names);
+
+    /// <summary>The template that a person keeps with their words; null where there is none.</summary>
+    public static Template? Own(LessonText words)
+    {
+        ArgumentNullException.ThrowIfNull(words);
+        return words.Template.Length > 0 ? Parse(words.Template, "template") : null;
+    }
 
     private static Template Of(string name) =>
         Read.GetOrAdd(

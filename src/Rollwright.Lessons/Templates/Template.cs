@@ -16,7 +16,10 @@ public sealed class Template
 
     private readonly record struct Part(string Text, bool IsPlace);
 
-    private Template(ImmutableArray<Part> parts) => this.parts = parts;
+    private Template(string text, ImmutableArray<Part> parts) => (Text, this.parts) = (text, parts);
+
+    /// <summary>As it was written.</summary>
+    public string Text { get; }
 
     /// <param name="text">The template.</param>
     /// <param name="file">Its name, for messages.</param>
@@ -55,7 +58,7 @@ public sealed class Template
             i = end + Close.Length;
         }
         parts.Add(new(plain.ToString(), false));
-        return new(parts.ToImmutable());
+        return new(text, parts.ToImmutable());
     }
 
     /// <summary>The text with its places filled; a heading under which nothing stands is left out.</summary>

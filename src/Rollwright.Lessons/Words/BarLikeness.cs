@@ -41,18 +41,18 @@ internal sealed class BarLikeness(Break played, Counting counting, SlurSources s
         )
             return null;
         var words = new SlotWords(bar, sources);
-        return new(like.Bar, But(at => SlotWords.Short(at)), But(words.Long), IsCovered(motions, like.Motions));
+        return new(
+            like.Bar,
+            But(at => SlotWords.Short(at)),
+            But(words.Long),
+            LeftMotion.AreLike(motions, like.Motions)
+        );
 
         string But(Func<Slot, string> say) =>
             least.IsEmpty
                 ? ""
-                : $", but {string.Join("; ", least.Select(at => $"on {counting.Of(bar, at)}: {(slots.FirstOrDefault(slot => slot.At == at) is { } slot ? say(slot) : "nothing")}"))}";
+                : $", but {string.Join("; ", least.Select(at => $"on {counting.Of(bar, at)}: {(slots.FirstOrDefault(slot => slot.At == at) is { } slot ? say(slot) : "leave out the note")}"))}";
     }
-
-    // The same fingers come down at the same times; a finger that only the other bar lifts is not down here.
-    private static bool IsCovered(ImmutableArray<LeftMotion> motions, ImmutableArray<LeftMotion> model) =>
-        motions.All(motion => model.Any(motion.IsLike))
-        && model.All(motion => motion.Kind == LeftMotionKind.Lift || motions.Any(motion.IsLike));
 
     // Bars cut short, or of another metre, are counted otherwise; a bar whose name is another's too cannot be pointed at. A
     // slur that starts from another fret sounds otherwise where its source lies in the bar before: it is the same to play.

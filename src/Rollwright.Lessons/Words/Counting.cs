@@ -10,6 +10,7 @@ namespace Rollwright.Lessons.Words;
 internal sealed class Counting(Break played)
 {
     private readonly Music.Forms.BarNumbering numbering = played.Numbering;
+    private HashSet<string>? shared;
 
     /// <summary>A bar as it is called: "bar 3", "the pickup to bar 9", "the rest of bar 8".</summary>
     public string NameOf(int bar)
@@ -23,8 +24,18 @@ internal sealed class Counting(Break played)
     }
 
     /// <summary>Whether no other written bar has its name, so that it can be pointed at.</summary>
-    public bool IsOnly(int bar) =>
-        Enumerable.Range(0, played.Bars.Length).Count(other => NameOf(other) == NameOf(bar)) == 1;
+    public bool IsOnly(int bar)
+    {
+        shared ??=
+        [
+            .. Enumerable
+                .Range(0, played.Bars.Length)
+                .GroupBy(NameOf)
+                .Where(named => named.Count() > 1)
+                .Select(named => named.Key),
+        ];
+        return !shared.Contains(NameOf(bar));
+    }
 
     /// <summary>Whole notes of the full bar that lie before a bar short in front.</summary>
     public Fraction MissingBefore(int bar) => numbering[bar].Missing;

@@ -8,65 +8,86 @@ using Rollwright.Music.Metre;
 namespace Rollwright.Lessons.Words;
 
 /// <summary>
-/// Follows the left hand through bars that are played one after another: what comes down, what stays, what lets go. A finger
-/// stays until its string sounds otherwise, or it is needed elsewhere, or the hand cannot reach both.
+/// Follows the left hand through bars that are played one after another: what comes down, moves, stays, lets go. A finger
+/// stays until its string sounds lower, or it is needed elsewhere, or the hand cannot reach both; whatever it does is told.
 /// </summary>
 /// <param name="played">The break.</param>
-internal sealed class LeftHand(Break played)
+/// <param name="before">Fingers that lie down from before the first bar.</param>
+internal sealed class LeftHand(Break played, ImmutableArray<FingerPlace> before = default)
 {
     private readonly ShapeNames shapes = new(played);
-    private readonly Dictionary<int, FingerPlace> held = [];
-
-    // Where a finger was hammered down above another, the other.
-    private readonly Dictionary<int, FingerPlace> behind = [];
+    private readonly HashSet<FingerPlace> held = before.IsDefault ? [] : [.. before];
+    private ImmutableArray<FingerPlace> first = before.IsDefault ? [] : before;
 
     /// <summary>The fingers that are down after the bars so far, from string 1 on.</summary>
-    public ImmutableArray<FingerPlace> Held => [.. held.Values.OrderBy(place => place.String)];
+    public ImmutableArray<FingerPlace> Held => [.. held.OrderBy(place => place.String).ThenBy(place => place.Fret)];
 
     /// <summary>What is done in the next bar, in order of time.</summary>
     /// <param name="bar">Index of the written bar.</param>
     public ImmutableArray<LeftMotion> Next(int bar)
     {
-        var motions = new List<LeftMotion>();
-        var fromBefore = held.Values.ToHashSet();
+        // What a slur over the bar line starts from is said where the phrase begins.
+        var motions = first.Select(place => new LeftMotion(LeftMotionKind.Keep, Fraction.Zero, [place])).ToList();
+        first = [];
+        var fromBefore = held.ToHashSet();
         var strokes = played.Bars[bar].Strokes;
         for (var i = 0; i < strokes.Length; i++)
         {
-            var stroke = strokes[i];
-            if (stroke.Fret == 0)
-            {
-                if (held.Remove(stroke.String, out var lifted) && stroke.Slur != SlurKind.PullOff)
-                {
-                    ImmutableArray<FingerPlace> leaving = behind.TryGetValue(stroke.String, out var other)
-                        ? [lifted, other]
-                        : [lifted];
-                    motions.Add(new(LeftMotionKind.Lift, stroke.At, leaving, null, !fromBefore.Contains(lifted)));
-                }
-                behind.Remove(stroke.String);
-                continue;
-            }
-            var place = PlaceOf(stroke);
-            if (held.TryGetValue(stroke.String, out var there) && there == place)
-            {
-                if (fromBefore.Contains(place) && !motions.Exists(motion => motion.Places.Contains(place)))
-                    motions.Add(new(LeftMotionKind.Keep, stroke.At, [place]));
-            }
-            else if (stroke.Slur is not null)
-                Slur(stroke.Slur.Value, place);
+            var (stroke, place) = (strokes[i], PlaceOf(strokes[i]));
+            if (stroke.Slur is SlurKind.PullOff or SlurKind.Slide)
+                Keep(motions, fromBefore, held.Where(other => other.String == place.String).ToList());
+            if (
+                stroke.Slur == SlurKind.PullOff
+                || (stroke.Slur is SlurKind.Slide or SlurKind.HammerOn && stroke.Fret > 0)
+            )
+                Slur(motions, stroke, place);
+            else if (stroke.Fret == 0)
+                Lift(motions, stroke.At, held.Where(other => other.String == place.String));
             else
-                motions.Add(Down(bar, i));
-            if (BehindIt(strokes, i) is { } next && !IsThere(motions, next))
-                motions.Add(new(LeftMotionKind.Behind, stroke.At, [next]));
+                Down(motions, bar, i);
+            Keep(motions, fromBefore, [place]);
+            if (BehindIt(strokes, i) is { } next && GoTogether(place, next))
+                Put(motions, stroke.At, [next], LeftMotionKind.Behind);
         }
-        // What stays is told first.
-        return [.. motions.OrderBy(motion => motion.Kind != LeftMotionKind.Keep)];
+        return [.. motions];
     }
 
-    private LeftMotion Down(int bar, int index)
+    // What lay there before the bar and is needed on is told first, once.
+    private void Keep(List<LeftMotion> motions, HashSet<FingerPlace> fromBefore, List<FingerPlace> needed)
+    {
+        foreach (var place in needed.Where(place => fromBefore.Remove(place) && held.Contains(place)))
+        {
+            if (!motions.Exists(motion => motion.Places.Contains(place)))
+                motions.Insert(0, new(LeftMotionKind.Keep, Fraction.Zero, [place]));
+        }
+    }
+
+    /// <summary>Frees the hand after a bar: the phrase that comes next, whichever, begins without a finger down.</summary>
+    /// <param name="bar">Index of the written bar.</param>
+    /// <param name="kept">Fingers from which a slur over the bar line starts.</param>
+    public ImmutableArray<LeftMotion> End(int bar, ImmutableArray<FingerPlace> kept)
+    {
+        ImmutableArray<FingerPlace> leaving = [.. Held.Where(place => !kept.Contains(place))];
+        held.ExceptWith(leaving);
+        return leaving.IsEmpty
+            ? []
+            :
+            [
+                new(LeftMotionKind.Free, played.Bars[bar].Length, leaving)
+                {
+                    IsAll = held.Count == 0 && leaving.Length > 1,
+                },
+            ];
+    }
+
+    private void Down(List<LeftMotion> motions, int bar, int index)
     {
         var strokes = played.Bars[bar].Strokes;
-        var at = strokes[index].At;
-        List<FingerPlace> together = [PlaceOf(strokes[index])];
+        var (at, first) = (strokes[index].At, PlaceOf(strokes[index]));
+        Lift(motions, at, held.Where(other => other.String == first.String && other.Fret > first.Fret));
+        if (held.Contains(first))
+            return;
+        List<FingerPlace> together = [first];
         var open = new HashSet<int>();
         for (var i = index + 1; i < strokes.Length; i++)
         {
@@ -82,40 +103,94 @@ internal sealed class LeftHand(Break played)
             together.Add(place);
         }
         var shape = together.Count < 2 ? null : shapes.Find(together, ChordAt(bar, at));
-        if (shape is null)
-            together = together[..1];
-        foreach (var place in together)
-            Put(place);
-        return new(LeftMotionKind.Down, at, [.. together], shape);
+        Put(motions, at, shape is null ? [first] : [.. together], LeftMotionKind.Down, shape);
     }
 
-    private void Slur(SlurKind kind, FingerPlace place)
+    private void Slur(List<LeftMotion> motions, Stroke stroke, FingerPlace place)
     {
-        var isAbove = held.TryGetValue(place.String, out var before);
-        Put(place);
-        if (isAbove && kind == SlurKind.HammerOn && before.Finger != place.Finger)
-            behind[place.String] = before;
+        List<FingerPlace> above = [.. held.Where(other => other.String == place.String && other.Fret > place.Fret)];
+        if (stroke.Slur == SlurKind.PullOff)
+        {
+            if (place.Fret > 0)
+                Put(motions, stroke.At, [place], LeftMotionKind.Behind);
+            above.RemoveAll(other => !held.Contains(other));
+            held.ExceptWith(above);
+            if (above.Count > 0)
+                motions.Add(new(LeftMotionKind.PullOff, stroke.At, [above.MaxBy(other => other.Fret)]));
+            Lift(motions, stroke.At, above.OrderBy(other => other.Fret).SkipLast(1), areGone: true);
+            return;
+        }
+        if (held.Contains(place))
+            return;
+        var slides =
+            stroke.Slur == SlurKind.Slide
+            && held.Any(other => other.String == place.String && other.Finger == place.Finger);
+        held.RemoveWhere(other => slides && other.String == place.String && other.Finger == place.Finger);
+        Lift(
+            motions,
+            stroke.At,
+            held.Where(other => !GoTogether(other, place) || (other.String == place.String && other.Fret >= place.Fret))
+        );
+        held.Add(place);
+        motions.Add(
+            new(stroke.Slur == SlurKind.Slide ? LeftMotionKind.Slide : LeftMotionKind.HammerOn, stroke.At, [place])
+        );
     }
 
-    // What cannot stay beside the new finger leaves unsaid: nobody could keep it.
-    private void Put(FingerPlace place)
+    // Those that cannot stay beside the new fingers leave first; a finger that lies elsewhere moves.
+    private void Put(
+        List<LeftMotion> motions,
+        Fraction at,
+        ImmutableArray<FingerPlace> places,
+        LeftMotionKind kind,
+        NamedShape? shape = null
+    )
     {
-        foreach (
-            var other in held.Values.Where(other => other.String == place.String || !GoTogether(other, place)).ToList()
-        )
-            held.Remove(other.String);
-        foreach (
-            var other in behind.Where(other => other.Key == place.String || other.Value.Finger == place.Finger).ToList()
-        )
-            behind.Remove(other.Key);
-        held[place.String] = place;
+        places = shape is null ? [.. places.Where(place => !held.Contains(place))] : places;
+        if (places.IsEmpty)
+            return;
+        var moving = held.Where(other => !places.Contains(other) && places.Any(place => IsSameFinger(other, place)))
+            .ToList();
+        held.ExceptWith(moving);
+        Lift(
+            motions,
+            at,
+            held.Where(other =>
+                places.Any(place =>
+                    place != other
+                    && (
+                        !GoTogether(other, place)
+                        || (
+                            other.String == place.String
+                            && (other.Fret == place.Fret || (kind == LeftMotionKind.Down && other.Fret > place.Fret))
+                        )
+                    )
+                )
+            )
+        );
+        var from = shape is null && moving.Count > 0 ? moving[0] : (FingerPlace?)null;
+        motions.Add(new(kind, at, places, shape, from) { IsMove = moving.Count > 0 });
+        held.UnionWith(places);
     }
+
+    private void Lift(List<LeftMotion> motions, Fraction at, IEnumerable<FingerPlace> leaving, bool areGone = false)
+    {
+        ImmutableArray<FingerPlace> places = [.. leaving.OrderBy(place => place.String).ThenBy(place => place.Fret)];
+        if (!areGone)
+            held.ExceptWith(places);
+        foreach (var place in places)
+            motions.Add(new(LeftMotionKind.Lift, at, [place]));
+    }
+
+    // The index finger lies over several strings at one fret, others move; of fingers that nobody names none is the same.
+    private static bool IsSameFinger(FingerPlace one, FingerPlace other) =>
+        one.Finger is not null && one.Finger == other.Finger && !GoTogether(one, other);
 
     private static bool GoTogether(FingerPlace one, FingerPlace other)
     {
         if (one.Finger is not { } left || other.Finger is not { } right)
             return false;
-        // The index finger lies over several strings at one fret, others move; the thumb is a hand of its own.
+        // The thumb is a hand of its own.
         if (left == right)
             return left == 1 && one.Fret == other.Fret;
         if (left == 0 || right == 0)
@@ -133,12 +208,6 @@ internal sealed class LeftHand(Break played)
         }
         return null;
     }
-
-    // Of the fingers that came to that place in the bar, the last.
-    private static bool IsThere(List<LeftMotion> motions, FingerPlace place) =>
-        motions
-            .SelectMany(motion => motion.Places)
-            .LastOrDefault(other => other.String == place.String && other.Fret == place.Fret) == place;
 
     private Chord? ChordAt(int bar, Fraction at)
     {

@@ -15,26 +15,41 @@ internal sealed class PhraseTeller
     private readonly BarLikeness likeness;
     private readonly TuneWords tune;
     private readonly Dictionary<int, ImmutableArray<int>> told = [];
+    private readonly Dictionary<int, ImmutableArray<LeftMotion>> leftOf = [];
 
     public PhraseTeller(Break played)
+        : this(played, new(played), new(played)) { }
+
+    private PhraseTeller(Break played, Counting counting, SlurSources sources)
     {
-        this.played = played;
-        counting = new(played);
-        sources = new(played);
+        (this.played, this.counting, this.sources) = (played, counting, sources);
         rightHand = new(played, counting, sources);
         likeness = new(played, counting, sources);
         tune = new(played, counting);
     }
 
+    /// <summary>Another one of the same break, who has told nothing yet.</summary>
+    public PhraseTeller Afresh() => new(played, counting, sources);
+
     public PhraseWords Tell(Phrase phrase)
     {
         var sentences = ImmutableArray.CreateBuilder<Sentence>();
-        var hand = new LeftHand(played);
+        var hand = new LeftHand(played, sources.Into(phrase.Bars));
         ImmutableArray<int> full = [.. phrase.Bars.Where(bar => !IsPickup(bar))];
-        var isKnown = phrase.IsAgain && told.ContainsKey(phrase.Like);
+        var work = phrase.Bars.ToDictionary(
+            bar => bar,
+            bar =>
+                bar == phrase.Bars[^1]
+                    ? [.. hand.Next(bar), .. hand.End(bar, sources.OutOf(phrase.Bars))]
+                    : hand.Next(bar)
+        );
+        var isKnown =
+            phrase.IsAgain
+            && told.TryGetValue(phrase.Like, out var model)
+            && full.Zip(model).All(pair => LeftMotion.AreLike(work[pair.First], leftOf[pair.Second]));
         foreach (var bar in phrase.Bars)
         {
-            var motions = hand.Next(bar);
+            var motions = leftOf[bar] = work[bar];
             if (!isKnown || IsPickup(bar))
                 sentences.AddRange(TellBar(bar, motions));
         }
@@ -82,11 +97,17 @@ internal sealed class PhraseTeller
         else
         {
             var lick = tune.Lick(bar);
-            yield return new(SentenceKind.Bar, $"{head}{over}.{lick}", $"{head}{over}.{lick}", strokes, [bar]);
+            yield return new(SentenceKind.Bar, $"{head}{over}.{lick}", $"{head}{over}.{lick}", strokes, [bar])
+            {
+                Brief = tune.LickName(bar) is { Length: > 0 } name ? name : Ended(chords),
+            };
             if (!motions.IsEmpty)
                 yield return LeftSentence(bar, motions, strokes);
             var (right, full) = rightHand.Of(bar, slots);
-            yield return new(SentenceKind.RightHand, right, full, strokes, [bar]);
+            yield return new(SentenceKind.RightHand, right, full, strokes, [bar])
+            {
+                Brief = rightHand.Brief(bar, slots),
+            };
         }
         likeness.Remember(bar, slots, motions);
         if (tune.Where(bar) is { } where && (likeBar < 0 || tune.Where(likeBar)?.Long != where.Long))
@@ -95,8 +116,14 @@ internal sealed class PhraseTeller
 
     private Sentence LeftSentence(int bar, ImmutableArray<LeftMotion> motions, ImmutableArray<StrokeName> strokes)
     {
-        var (left, full) = LeftHandWords.Of(motions, at => counting.Of(bar, at));
-        return new(SentenceKind.LeftHand, left, full, strokes, [bar]);
+        var slots = Slot.Of(played.Bars[bar]);
+        var (left, full) = LeftHandWords.Of(motions, Count);
+        return new(SentenceKind.LeftHand, left, full, strokes, [bar]) { Brief = LeftHandWords.Brief(motions) };
+
+        string Count(Fraction at) =>
+            slots.FirstOrDefault(slot => slot.AtOnce is [var first, ..] && first.At == at) is { } slot
+                ? $"the half after {counting.Of(bar, slot.At)}"
+                : counting.Of(bar, at);
     }
 
     private ImmutableArray<StrokeName> Strokes(ImmutableArray<int> bars) =>
@@ -105,6 +132,8 @@ internal sealed class PhraseTeller
                 Enumerable.Range(0, played.Bars[bar].Strokes.Length).Select(index => new StrokeName(bar, index))
             ),
         ];
+
+    private static string Ended(string words) => words.Length > 0 ? $"{words}." : "";
 
     private static string Upper(string words) => char.ToUpperInvariant(words[0]) + words[1..];
 }

@@ -23,6 +23,14 @@ public sealed record PhraseWords(int Number, ImmutableArray<Sentence> Sentences)
         return [.. (order ?? [.. phrases.Keys]).Select(number => teller.Tell(phrases[number]))];
     }
 
+    /// <summary>All phrases of a break, each as if no other had been told before.</summary>
+    public static ImmutableArray<PhraseWords> EachOf(Break played)
+    {
+        ArgumentNullException.ThrowIfNull(played);
+        var teller = new PhraseTeller(played);
+        return [.. BreakForm.Phrases(played).Select(phrase => teller.Afresh().Tell(phrase))];
+    }
+
     /// <summary>Sentence after sentence, a line for each bar and one for the notes that matter.</summary>
     public string Text(WordForm form) =>
         string.Join(

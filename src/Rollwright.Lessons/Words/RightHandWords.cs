@@ -11,8 +11,6 @@ namespace Rollwright.Lessons.Words;
 /// </summary>
 internal sealed class RightHandWords(Break played, Counting counting, SlurSources sources)
 {
-    private readonly HashSet<string> told = [];
-
     public (string Short, string Long) Of(int bar, ImmutableArray<Slot> slots)
     {
         var words = new SlotWords(bar, sources);
@@ -20,20 +18,28 @@ internal sealed class RightHandWords(Break played, Counting counting, SlurSource
             return ("Rest.", "Right hand: rest.");
         if (RollOf(bar, slots) is { } roll)
         {
-            var (name, from) = (NameOf(roll.Name), counting.Of(bar, slots[0].At));
-            var fingers = told.Add(roll.Name)
-                ? $" ({string.Join(", ", slots.Select(slot => HandNames.Of(slot.Plucks[0].Right!.Value)))})"
-                : "";
+            var name = NameOf(roll.Name);
             return (
                 $"Right: {name}, {string.Join(" ", slots.Select(SlotWords.ShortOfRoll))}.",
-                $"Right hand: the {name}{fingers}, from {from} over strings {string.Join(", ", slots.Select(words.OfRoll))}."
+                $"Right hand: the {name}; {Spoken()}."
             );
         }
-        var stretches = Stretches(bar, slots);
         return (
-            $"Right: {string.Join("; ", stretches.Select(stretch => $"{counting.Of(bar, stretch[0].At)}: {string.Join(", ", stretch.Select(SlotWords.Short))}"))}.",
-            $"Right hand: {string.Join("; ", stretches.Select(stretch => Long(bar, stretch, slots, words)))}."
+            $"Right: {string.Join("; ", Stretches(bar, slots).Select(stretch => $"{counting.Of(bar, stretch[0].At)}: {string.Join(", ", stretch.Select(SlotWords.Short))}"))}.",
+            $"Right hand: {Spoken()}."
         );
+
+        string Spoken() => string.Join("; ", Stretches(bar, slots).Select(stretch => Long(bar, stretch, slots, words)));
+    }
+
+    /// <summary>"Forward roll." "Hammer on 3 to 2." Empty where the bar is no roll and has no slur.</summary>
+    public string Brief(int bar, ImmutableArray<Slot> slots)
+    {
+        var words =
+            !slots.IsEmpty && RollOf(bar, slots) is { } roll
+                ? NameOf(roll.Name)
+                : string.Join(", ", slots.SelectMany(SlotWords.Slurs).Distinct());
+        return words.Length > 0 ? $"{char.ToUpperInvariant(words[0])}{words[1..]}." : "";
     }
 
     private string Long(int bar, ImmutableArray<Slot> stretch, ImmutableArray<Slot> slots, SlotWords words)
@@ -41,8 +47,8 @@ internal sealed class RightHandWords(Break played, Counting counting, SlurSource
         var at = $"{(stretch.Length == 1 ? "on" : "from")} {counting.Of(bar, stretch[0].At)}:";
         var next = slots.IndexOf(stretch[^1]) + 1;
         var until = next < slots.Length ? slots[next].At : played.Bars[bar].Length;
-        // A note that is held for two steps or more is said to ring; where the bar ends with it, too.
-        var rings = until - stretch[^1].At > played.Bars[bar].Time.Step ? ", let it ring" : "";
+        // After a note of two steps or more one waits; whether it rings or is damped is not the count's to say.
+        var rings = until - stretch[^1].At > played.Bars[bar].Time.Step ? ", then wait" : "";
         return $"{at} {string.Join(", ", stretch.Select(words.Long))}{rings}";
     }
 

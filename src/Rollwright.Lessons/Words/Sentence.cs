@@ -36,6 +36,9 @@ public sealed record Sentence(
     ImmutableArray<int> Bars
 )
 {
+    /// <summary>For one who watches it played: the name of a shape, a roll or a lick, the place of the tune; empty for none of them.</summary>
+    public string Brief { get; init; } = "";
+
     public string In(WordForm form) => form == WordForm.Short ? Short : Long;
 }
 

@@ -3,8 +3,8 @@ using Rollwright.Banjo.Strokes;
 namespace Rollwright.Lessons.Words;
 
 /// <summary>
-/// Says what happens at one time: "thumb 3", "middle 1 at fret 2", "pinch thumb 5 with index 2 and middle 1", "hammer on
-/// string 3 from open to fret 2 with the middle finger".
+/// Says what happens at one time: "thumb 3", "middle 1 at fret 2", "pinch thumb 5 with index 2 and middle 1", "hammer-on
+/// on string 3 from open to fret 2 with the left middle finger".
 /// </summary>
 /// <param name="bar">Index of the written bar.</param>
 /// <param name="sources">Where the slurs of the break come from.</param>
@@ -17,7 +17,7 @@ internal sealed class SlotWords(int bar, SlurSources sources)
         var words =
             slot.Plucks.IsEmpty ? slurs
             : slurs.Length == 0 ? Plucked(slot, LongPluck)
-            : $"{Plucked(slot, LongPluck)} while you {slurs}";
+            : $"{Plucked(slot, LongPluck)} with a {slurs}";
         return slot.AtOnce.IsEmpty ? words : $"{words} and at once {string.Join(" and ", slot.AtOnce.Select(Long))}";
     }
 
@@ -28,16 +28,8 @@ internal sealed class SlotWords(int bar, SlurSources sources)
         var words =
             slot.Plucks.IsEmpty ? slurs
             : slurs.Length == 0 ? Plucked(slot, ShortPluck)
-            : $"{Plucked(slot, ShortPluck)} while you {slurs}";
+            : $"{Plucked(slot, ShortPluck)} with a {slurs}";
         return slot.AtOnce.IsEmpty ? words : $"{words} and at once {string.Join(" and ", slot.AtOnce.Select(Short))}";
-    }
-
-    /// <summary>A string as a roll goes over it: "3", "3 at fret 2".</summary>
-    public string OfRoll(Slot slot)
-    {
-        var pluck = slot.Plucks[0];
-        var words = $"{pluck.String}{AtFret(pluck)}";
-        return slot.AtOnce.IsEmpty ? words : $"{words} and at once {string.Join(" and ", slot.AtOnce.Select(Long))}";
     }
 
     /// <summary>"3", "3 (and at once slide 3 to 4)".</summary>
@@ -45,6 +37,9 @@ internal sealed class SlotWords(int bar, SlurSources sources)
         slot.AtOnce.IsEmpty
             ? $"{slot.Plucks[0].String}"
             : $"{slot.Plucks[0].String} (and at once {string.Join(" and ", slot.AtOnce.Select(Short))})";
+
+    /// <summary>"hammer on 3 to 2", each slur by itself.</summary>
+    public static IEnumerable<string> Slurs(Slot slot) => slot.Slurs.Concat(slot.AtOnce).Select(Short);
 
     private static string Plucked(Slot slot, Func<Stroke, string> say) =>
         slot.Plucks.Length == 1
@@ -61,14 +56,17 @@ internal sealed class SlotWords(int bar, SlurSources sources)
     private string Long(Stroke slur)
     {
         var from = sources.FretBefore(bar, slur) is { } fret ? $" from {HandNames.Fret(fret)}" : "";
-        var with = slur.Left is { } finger && slur.Slur != SlurKind.PullOff ? $" with {HandNames.TheLeft(finger)}" : "";
+        var with =
+            slur.Left is { } finger && slur.Slur != SlurKind.PullOff
+                ? $" with the left {HandNames.OfLeft(finger)}"
+                : "";
         return slur.Slur == SlurKind.Choke
-            ? $"choke string {slur.String} at {HandNames.Fret(slur.Fret)}{with}"
-            : $"{HandNames.Verb(slur.Slur!.Value)} string {slur.String}{from} to {HandNames.Fret(slur.Fret)}{with}";
+            ? $"choke on string {slur.String} at {HandNames.Fret(slur.Fret)}{with}"
+            : $"{HandNames.Noun(slur.Slur!.Value)} on string {slur.String}{from} to {HandNames.Fret(slur.Fret)}{with}";
     }
 
     private static string Short(Stroke slur) =>
         slur.Slur == SlurKind.Choke
             ? $"choke {slur.String}"
-            : $"{HandNames.Verb(slur.Slur!.Value)} {slur.String} to {(slur.Fret == 0 ? "open" : $"{slur.Fret}")}";
+            : $"{HandNames.Noun(slur.Slur!.Value)} {slur.String} to {(slur.Fret == 0 ? "open" : $"{slur.Fret}")}";
 }

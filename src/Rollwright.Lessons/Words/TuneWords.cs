@@ -57,6 +57,15 @@ internal sealed class TuneWords(Break played, Counting counting)
                 )
         );
 
+    /// <summary>"Closing lick 'slide and pinch'." Empty where none starts in the bar.</summary>
+    public string LickName(int bar) =>
+        string.Join(
+            " ",
+            played
+                .Spans.Where(span => span.Bar == bar && span.Kind is SpanKind.Lick or SpanKind.Tag)
+                .Select(span => $"{(span.Kind == SpanKind.Tag ? "Closing lick" : "Lick")} '{span.Name}'.")
+        );
+
     /// <summary>Where the tune's notes are in a bar; null where it has none there.</summary>
     public Sentence? Where(int bar)
     {
@@ -68,16 +77,21 @@ internal sealed class TuneWords(Break played, Counting counting)
         var at = Counting.Listed([.. own.Select(i => counting.Of(bar, strokes[i].At)).Distinct()]);
         var kept =
             own.Count == strokes.Length ? "every note is the tune's"
-            : own.Count == 0 ? "no note is at the tune's own time and pitch"
+            : own.Count == 0 ? null
             : $"the tune is on {at}";
-        var words = string.Join("; ", moved.Select(one => one.Words).Prepend(kept));
+        IEnumerable<string> others = moved.Select(one => one.Words);
+        var words = string.Join("; ", kept is null ? others : others.Prepend(kept));
+        var brief = own.Count == 0 ? "" : $"Tune: {(own.Count == strokes.Length ? "all" : at)}.";
         return new(
             SentenceKind.Tune,
-            own.Count == 0 ? "" : $"Tune: {(own.Count == strokes.Length ? "all" : at)}.",
+            brief,
             char.ToUpperInvariant(words[0]) + words[1..] + ".",
             [.. own.Concat(moved.Select(one => one.Index)).Order().Select(index => new StrokeName(bar, index))],
             [bar]
-        );
+        )
+        {
+            Brief = brief,
+        };
     }
 
     // Notes of the tune that are played early or late, or in another octave.
@@ -93,8 +107,8 @@ internal sealed class TuneWords(Break played, Counting counting)
             var way =
                 stroke.At < note.At ? $"comes early, on {counting.Of(bar, stroke.At)}"
                 : stroke.At > note.At ? $"comes late, on {counting.Of(bar, stroke.At)}"
-                : played.KeyOf(stroke) > note.Pitch.Midi + played.Setting.Shift ? "sounds an octave higher"
-                : "sounds an octave lower";
+                : played.KeyOf(stroke) > note.Pitch.Midi + played.Setting.Shift ? "is played an octave high"
+                : "is played an octave low";
             yield return (name.Index, $"the tune's note of {counting.Of(bar, note.At)} {way}");
         }
     }
@@ -119,7 +133,7 @@ internal sealed class TuneWords(Break played, Counting counting)
                     .Select(chord => $"{Named(one)}, with the chord {chord.Chord}")
             );
         var words =
-            $"Notes to listen for: {string.Join("; ", changes.Prepend($"{Named(first)}, the tune's first").Append($"{Named(last)}, its last"))}";
+            $"Notes to listen for: {string.Join("; ", changes.Prepend($"the phrase's tune starts with {Named(first)}").Append($"it ends with {Named(last)}"))}";
         yield return new(
             SentenceKind.Names,
             "",

@@ -58,6 +58,22 @@ public static class PlayerScore
         return stream.ToArray();
     }
 
+    /// <summary>Of the banjo's part what is played in some bars, each time that they come: an array of its strokes alone.</summary>
+    /// <param name="played">The whole break.</param>
+    /// <param name="bars">Indices of written bars.</param>
+    public static byte[] WriteBars(Break played, IReadOnlyCollection<int> bars)
+    {
+        ArgumentNullException.ThrowIfNull(played);
+        using var stream = new MemoryStream();
+        using (var json = new Utf8JsonWriter(stream, Plain))
+        {
+            json.WriteStartArray();
+            WriteBanjo(json, played, stroke => bars.Contains(stroke.Bar));
+            json.WriteEndArray();
+        }
+        return stream.ToArray();
+    }
+
     /// <summary>The same as text.</summary>
     public static string WriteText(Break played) => Encoding.UTF8.GetString(Write(played));
 
@@ -87,14 +103,22 @@ public static class PlayerScore
         json.WriteEndObject();
     }
 
+    private static void WriteBanjo(Utf8JsonWriter json, Break played, Predicate<PlayedStroke> isWanted)
+    {
+        var swung = SwungTime.Of(played);
+        foreach (var stroke in played.Played())
+        {
+            if (isWanted(stroke))
+                PlayerPart.WriteStroke(json, stroke, swung.At(stroke.At).ToDouble());
+        }
+    }
+
     private static void WriteParts(Utf8JsonWriter json, Break played)
     {
         json.WriteStartArray("parts");
         var banjo = InstrumentTable.Banjo;
         PlayerPart.Begin(json, banjo, banjo.OpenStringsIn(played.Setting));
-        var swung = SwungTime.Of(played);
-        foreach (var stroke in played.Played())
-            PlayerPart.WriteStroke(json, stroke, swung.At(stroke.At).ToDouble());
+        WriteBanjo(json, played, _ => true);
         PlayerPart.End(json);
         var once = Timeline.Of(played, InWholes);
         var twice = Timeline.Of(played, InWholes with { TimesThrough = 2 });

@@ -13,7 +13,7 @@ namespace Rollwright.Web.Hosting;
 
 /// <summary>
 /// The documents of a lesson that an open page holds: /lesson/{id}/take/{document} to take one away, a zip where it has several
-/// files; /lesson/{id}/everything.zip; and /lesson/{id}/page/index.html to look at the page that plays.
+/// files; /lesson/{id}/everything.zip; and /lesson/{id}/look/{document} to look at what is a page.
 /// </summary>
 internal static class LessonEndpoints
 {
@@ -23,7 +23,7 @@ internal static class LessonEndpoints
     {
         routes.MapGet("/lesson/{id}/take/{document}", Take);
         routes.MapGet("/lesson/{id}/everything.zip", Everything);
-        routes.MapGet("/lesson/{id}/page/index.html", Look);
+        routes.MapGet("/lesson/{id}/look/{document}", Look);
     }
 
     private static IResult Take(string id, string document, LessonShelf shelf) =>
@@ -33,10 +33,7 @@ internal static class LessonEndpoints
             lesson =>
             {
                 if (LessonOutput.Find(document) is not { } output)
-                    return Results.Text(
-                        $"There is no document '{document}'.",
-                        statusCode: StatusCodes.Status404NotFound
-                    );
+                    return NoDocument(document);
                 LessonFile[] files = [.. output.Make(lesson)];
                 return files is [var only]
                     ? File(only, $"{StemOf(lesson)}-{Path.GetFileName(only.Path)}")
@@ -48,19 +45,25 @@ internal static class LessonEndpoints
         Made(
             id,
             shelf,
-            lesson => Zip(LessonOutput.All.SelectMany(output => output.Make(lesson)), $"{StemOf(lesson)}-lesson.zip")
+            lesson => Zip(LessonOutput.Usual.SelectMany(output => output.Make(lesson)), $"{StemOf(lesson)}-lesson.zip")
         );
 
-    // The page brings a policy of its own, stricter than the workbench's but for its one script; another site may still not frame it.
-    private static IResult Look(string id, LessonShelf shelf, HttpContext context)
+    // These pages bring a policy of their own, stricter than the workbench's but for one script; no other site may frame them.
+    private static IResult Look(string id, string document, LessonShelf shelf, HttpContext context)
     {
-        context.Response.Headers.ContentSecurityPolicy = "frame-ancestors 'none'";
+        context.Response.Headers.ContentSecurityPolicy = "frame-ancestors 'self'";
         return Made(
             id,
             shelf,
-            lesson => File(LessonOutput.Find("page")!.Make(lesson).Single(file => file.Path == "page/index.html"), null)
+            lesson =>
+                LessonOutput.Find(document)?.Look is { } look
+                    ? Results.Text(look(lesson), "text/html; charset=utf-8")
+                    : NoDocument(document)
         );
     }
+
+    private static IResult NoDocument(string name) =>
+        Results.Text($"There is no document '{name}'.", statusCode: StatusCodes.Status404NotFound);
 
     private static IResult Made(string id, LessonShelf shelf, Func<Lesson, IResult> make)
     {

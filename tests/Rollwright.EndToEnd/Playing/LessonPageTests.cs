@@ -2,7 +2,11 @@ using System.Collections.Immutable;
 using Microsoft.Playwright;
 using Rollwright.Arranging;
 using Rollwright.EndToEnd.CommandLine;
+using Rollwright.Engraving;
+using Rollwright.Engraving.Drawing;
+using Rollwright.Engraving.Png;
 using Rollwright.Formats.Abc;
+using Rollwright.Lessons.Outputs;
 using Rollwright.Lessons.Page;
 using Rollwright.Lessons.Plan;
 using Rollwright.Lessons.Words.Edits;
@@ -14,22 +18,19 @@ namespace Rollwright.EndToEnd.Playing;
 [Collection(Alone.Name)]
 public class LessonPageTests
 {
-    private static readonly Lazy<(LessonPlan Plan, ImmutableArray<LickSwap> Swaps)> Wren = new(() =>
-        Of("wren-on-the-gatepost")
-    );
+    private static readonly Lazy<Lesson> Wren = new(() => Of("wren-on-the-gatepost"));
 
-    private static (LessonPlan Plan, ImmutableArray<LickSwap> Swaps) Of(string demo)
+    private static Lesson Of(string demo)
     {
         var file = Path.Combine(Places.Root, "data", "demo", $"{demo}.abc");
         var made = Arranger.Arrange(AbcReader.Read(File.ReadAllBytes(file), file).Tunes[0]);
-        var plan = LessonPlan.Of(made, 3);
-        return (plan, LickSwap.Of(made, plan.Steps.Select(step => step.Phrase)));
+        return Lesson.Of(LessonPlan.Of(made, 3), made);
     }
 
     [Fact]
     public async Task A_phrase_is_gone_through_again_and_again_slower_if_wished_and_the_place_is_seen()
     {
-        var (page, complaints) = await FilePage.Open(LessonPage.Write(Wren.Value.Plan, Wren.Value.Swaps));
+        var (page, complaints) = await FilePage.Open(LessonPage.Write(Wren.Value));
         await page.GetByLabel("Tempo").FillAsync("150");
         await page.GetByLabel("Tempo").PressAsync("Enter");
         var play = page.Locator("#phrase-2 button");
@@ -51,8 +52,8 @@ public class LessonPageTests
     [Fact]
     public async Task A_lick_is_put_in_seen_read_and_heard_and_taken_out_again()
     {
-        var (plan, swaps) = Wren.Value;
-        var (page, complaints) = await FilePage.Open(LessonPage.Write(plan, swaps));
+        var (plan, swaps) = (Wren.Value.Plan, Wren.Value.Swaps);
+        var (page, complaints) = await FilePage.Open(LessonPage.Write(Wren.Value));
         var swap = swaps[0];
         var phrase = page.Locator($"#phrase-{swap.Phrase}");
         var written = await phrase.Locator("[data-version]:visible ul").InnerTextAsync();
@@ -78,7 +79,7 @@ public class LessonPageTests
     [Fact]
     public async Task Drills_and_versions_are_heard_with_their_own_place_and_the_break_again_after_them()
     {
-        var (page, complaints) = await FilePage.Open(LessonPage.Write(Wren.Value.Plan, Wren.Value.Swaps));
+        var (page, complaints) = await FilePage.Open(LessonPage.Write(Wren.Value));
         foreach (var piece in new[] { "drill-1-1", "version-1", "behind-1" })
         {
             var button = page.Locator($"button[data-hear='{piece}']");
@@ -103,11 +104,7 @@ public class LessonPageTests
         ColorScheme colours
     )
     {
-        var (page, complaints) = await FilePage.Open(
-            LessonPage.Write(Wren.Value.Plan, Wren.Value.Swaps),
-            width,
-            colours
-        );
+        var (page, complaints) = await FilePage.Open(LessonPage.Write(Wren.Value), width, colours);
         (await page.EvaluateAsync<int>("document.documentElement.scrollWidth - innerWidth"))
             .Should()
             .BeLessThanOrEqualTo(0);
@@ -119,16 +116,47 @@ public class LessonPageTests
     }
 
     [Fact]
+    public async Task Whoever_teaches_speaks_first_with_a_picture_that_the_page_holds()
+    {
+        var picture = PictureFile.Read(PngWriter.Write(Engraver.Lay(Wren.Value.Plan.Played, PageStyle.A4), 0, 20));
+        var lesson = Wren.Value with
+        {
+            Introduction = new(
+                "# Good evening\n\nThis is *ours*. ![the whole page](whole.png)\n",
+                ImmutableDictionary<string, PictureFile>.Empty.Add("whole.png", picture)
+            ),
+        };
+        var (page, complaints) = await FilePage.Open(LessonPage.Write(lesson));
+        await Assertions.Expect(page.Locator(".own h2")).ToHaveTextAsync("Good evening");
+        await Assertions.Expect(page.Locator("h1")).ToHaveCountAsync(1);
+        (
+            await page.Locator(".own img")
+                .EvaluateAsync<int>("picture => picture.decode().then(() => picture.naturalWidth)")
+        )
+            .Should()
+            .Be(picture.Width);
+        (await Axe.Findings(page)).Should().BeEmpty();
+        complaints.Should().BeEmpty();
+        await page.Context.DisposeAsync();
+    }
+
+    [Fact]
     public async Task Markup_in_titles_and_in_a_persons_words_is_shown_as_text()
     {
         const string hostile = "</script><script>document.title='taken'</script><img src=x onerror=alert(1)>";
-        var (plan, swaps) = Wren.Value;
+        var plan = Wren.Value.Plan;
         var edits = LessonText.Empty.With(
             plan.Played,
             1,
             $"Let the **thumb** fall. {hostile} [away](javascript:alert(1))"
         );
-        var html = LessonPage.Write(plan with { Tune = plan.Tune with { Title = hostile } }, swaps, edits);
+        var html = LessonPage.Write(
+            Wren.Value with
+            {
+                Plan = plan with { Tune = plan.Tune with { Title = hostile } },
+                Edits = edits,
+            }
+        );
         var (page, complaints) = await FilePage.Open(html);
         await Assertions.Expect(page.Locator("h1")).ToHaveTextAsync(hostile);
         await Assertions.Expect(page.Locator("#phrase-1 strong")).ToHaveTextAsync("thumb");

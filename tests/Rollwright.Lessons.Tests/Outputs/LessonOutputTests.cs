@@ -82,7 +82,7 @@ public sealed class LessonOutputTests : IDisposable
     {
         foreach (var played in SharedBreaks.All())
         {
-            var path = Write(Only("jam-sheet", Of(LessonPlan.Of(played))));
+            var path = Write(Only("jam-sheet", Lesson.Of(LessonPlan.Of(played))));
             Outside.Run("pdfinfo", path).Out.Should().MatchRegex(@"Pages:\s+1\n", played.Title);
             var text = Outside.Run("pdftotext", "-layout", path, "-").Out;
             text.Should().Contain($"n {played.Setting.SoundingKey}", played.Title);
@@ -92,7 +92,7 @@ public sealed class LessonOutputTests : IDisposable
     [Fact]
     public void The_article_in_DOCX_is_valid_and_each_picture_has_words_for_those_who_do_not_see_it()
     {
-        foreach (var lesson in new[] { Sample(), Of(LessonPlan.Of(SampleBreaks.Small with { Title = Wicked })) })
+        foreach (var lesson in new[] { Sample(), Lesson.Of(LessonPlan.Of(SampleBreaks.Small with { Title = Wicked })) })
         {
             var docx = Only("article", lesson).Single(file => file.Path == "article/article.docx");
             using var stream = new MemoryStream(docx.Bytes);
@@ -136,7 +136,7 @@ public sealed class LessonOutputTests : IDisposable
     [Fact]
     public void Nothing_in_a_title_becomes_markup()
     {
-        var files = Only("article", Of(LessonPlan.Of(SampleBreaks.Small with { Title = Wicked })));
+        var files = Only("article", Lesson.Of(LessonPlan.Of(SampleBreaks.Small with { Title = Wicked })));
         var html = Text(files, "article/article.html");
         html.Should().NotContain("<script").And.NotContain("href=\"javascript").And.Contain("&lt;script&gt;alert(1)");
         // Written as XML would have it too, so that an XML reader is the judge of its structure.
@@ -163,7 +163,7 @@ public sealed class LessonOutputTests : IDisposable
     public void Every_document_that_carries_the_tune_says_whose_it_is_and_what_concerns_the_teacher_alone_stands_in_none()
     {
         const string whose = "A. Nobody";
-        var files = All(Of(LessonPlan.Of(SampleBreaks.Small with { Composer = whose })));
+        var files = All(Lesson.Of(LessonPlan.Of(SampleBreaks.Small with { Composer = whose })));
         string[] texts =
         [
             "article/article.md",
@@ -215,7 +215,7 @@ public sealed class LessonOutputTests : IDisposable
     {
         foreach (var made in SharedBreaks.Made(ArrangeOptions.Default, first: 3, every: 9))
         {
-            var lesson = Of(LessonPlan.Of(made, 3)) with { Made = made };
+            var lesson = Lesson.Of(LessonPlan.Of(made, 3)) with { Made = made };
             var docx = Only("article", lesson).Single(file => file.Path == "article/article.docx");
             using var stream = new MemoryStream(docx.Bytes);
             using var document = WordprocessingDocument.Open(stream, isEditable: false);
@@ -224,9 +224,7 @@ public sealed class LessonOutputTests : IDisposable
         }
     }
 
-    private static Lesson Sample() => Of(LessonPlan.Of(SampleBreaks.Small));
-
-    private static Lesson Of(LessonPlan plan) => new() { Plan = plan, Times = BarTimes.At(plan.Played) };
+    private static Lesson Sample() => Lesson.Of(LessonPlan.Of(SampleBreaks.Small));
 
     private static List<LessonFile> Only(string output, Lesson lesson) => [.. LessonOutput.Find(output)!.Make(lesson)];
 

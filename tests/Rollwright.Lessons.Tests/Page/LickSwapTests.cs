@@ -3,6 +3,7 @@ using Rollwright.Arranging;
 using Rollwright.Banjo.Breaks;
 using Rollwright.Banjo.Forms;
 using Rollwright.Banjo.Playability;
+using Rollwright.Lessons.Outputs;
 using Rollwright.Lessons.Page;
 using Rollwright.Lessons.Plan;
 
@@ -11,24 +12,20 @@ namespace Rollwright.Lessons.Tests.Page;
 /// <summary>What a reader may put into the phrases of a lesson, over tunes of ../shared/tunes.</summary>
 public class LickSwapTests
 {
-    private static readonly ImmutableArray<(LessonPlan Plan, ImmutableArray<LickSwap> Swaps)> Lessons = Make();
+    private static readonly ImmutableArray<Lesson> Lessons = Make();
 
-    private static ImmutableArray<(LessonPlan Plan, ImmutableArray<LickSwap> Swaps)> Make() =>
+    private static ImmutableArray<Lesson> Make() =>
         [
             .. SharedBreaks
                 .Made(ArrangeOptions.Default, 0, 4)
-                .Select(made =>
-                {
-                    var plan = LessonPlan.Of(made, ArrangeOptions.Default.Level);
-                    return (plan, LickSwap.Of(made, plan.Steps.Select(step => step.Phrase)));
-                }),
+                .Select(made => Lesson.Of(LessonPlan.Of(made, ArrangeOptions.Default.Level), made)),
         ];
 
     [Fact]
     public void Most_tunes_offer_licks_and_each_changes_its_own_phrase_alone()
     {
         Lessons.Count(lesson => lesson.Swaps.Length >= 3).Should().BeGreaterThan(Lessons.Length / 2);
-        foreach (var (plan, swaps) in Lessons)
+        foreach (var (plan, swaps) in Lessons.Select(lesson => (lesson.Plan, lesson.Swaps)))
         {
             var phrases = BreakForm.Phrases(plan.Played).ToDictionary(phrase => phrase.Number);
             foreach (var swap in swaps)
@@ -44,7 +41,7 @@ public class LickSwapTests
     public void Hands_can_play_any_choice_of_them_together()
     {
         var random = new Random(7);
-        foreach (var (plan, swaps) in Lessons)
+        foreach (var (plan, swaps) in Lessons.Select(lesson => (lesson.Plan, lesson.Swaps)))
         {
             for (var round = 0; round < 20; round++)
             {
@@ -59,8 +56,8 @@ public class LickSwapTests
     [Fact]
     public void The_page_of_every_lesson_stays_below_a_megabyte()
     {
-        foreach (var (plan, swaps) in Lessons)
-            LessonPage.Write(plan, swaps).Length.Should().BeLessThan(1_000_000, plan.Tune.Title);
+        foreach (var lesson in Lessons)
+            LessonPage.Write(lesson).Length.Should().BeLessThan(1_000_000, lesson.Plan.Tune.Title);
     }
 
     private static Break Put(Break played, LickSwap swap, Break original) =>

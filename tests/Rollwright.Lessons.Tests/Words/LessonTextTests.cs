@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using CsCheck;
 using Rollwright.Banjo.Breaks;
+using Rollwright.Lessons.Templates;
 using Rollwright.Lessons.Words;
 using Rollwright.Lessons.Words.Edits;
 using Rollwright.TestKit;
@@ -59,6 +60,23 @@ public class LessonTextTests
             .Select((phrase, notes, text) => new WordEdit(phrase, notes, text))
             .Array[0, 6]
             .Sample(edits => LessonTextJson.Read(LessonTextJson.Write(new([.. edits]))).Edits.SequenceEqual(edits));
+
+    [Fact]
+    public void What_is_said_around_the_phrases_comes_back_too()
+    {
+        var text = LessonText.Empty.Around("Learnt *by ear*.", "# {{title}}\n\n{{introduction}}\n");
+        LessonTextJson.Read(LessonTextJson.Write(text)).Should().BeEquivalentTo(text);
+        LessonTemplates.Own(text).Should().NotBeNull();
+    }
+
+    [Fact]
+    public void Around_the_phrases_a_picture_or_a_place_that_is_none_is_refused_with_its_place()
+    {
+        var picture = () => LessonText.Empty.Around("One\n\n![me](me.png)", "");
+        picture.Should().Throw<LessonException>().WithMessage("introduction:3:1: *--introduction*");
+        var place = () => LessonText.Empty.Around("", "{{nothing}}");
+        place.Should().Throw<LessonException>().WithMessage("template:1:1: *");
+    }
 
     [Theory]
     [InlineData("{", "*not JSON*")]

@@ -30,13 +30,12 @@ internal sealed partial class WordsReader(Break metre)
     private readonly Dictionary<string, List<ReadStroke>> byName = [];
     private readonly Dictionary<string, string> leftByName = [];
     private readonly Dictionary<int, List<int>> fullBars = [];
-    private readonly Dictionary<(int String, int Fret), List<(Fraction At, string Finger)>> fingers = [];
+    private readonly LeftHandReader hand = new();
 
     public Dictionary<int, List<ReadStroke>> Bars { get; } = [];
 
     public void Read(Phrase phrase, string text)
     {
-        fingers.Clear();
         var numbering = metre.Numbering;
         fullBars[phrase.Number] = [.. phrase.Bars.Where(bar => !numbering[bar].IsShortInFront)];
         var next = 0;
@@ -46,15 +45,40 @@ internal sealed partial class WordsReader(Break metre)
             {
                 var model = fullBars[int.Parse(again.Groups["phrase"].Value)];
                 for (var i = 0; i < model.Count; i++)
-                    Keep(fullBars[phrase.Number][i], [.. Bars[model[i]]]);
+                {
+                    var bar = fullBars[phrase.Number][i];
+                    leftByName[NameOf(bar)] = leftByName[NameOf(model[i])];
+                    Keep(bar, Held(bar, [.. Bars[model[i]]]));
+                }
                 continue;
             }
             // What only names notes speaks of no new bar.
             if (!Head().IsMatch(line))
                 continue;
-            Keep(phrase.Bars[next], Bar(phrase.Bars[next], line));
+            Keep(phrase.Bars[next], Held(phrase.Bars[next], Bar(phrase.Bars[next], line)));
             next++;
         }
+        hand.EndPhrase();
+    }
+
+    // The notes with the fingers that lie on their strings at their time: the right hand's words say the fret as well.
+    private List<ReadStroke> Held(int bar, List<ReadStroke> strokes)
+    {
+        List<ReadStroke> ordered = [.. strokes.OrderBy(stroke => stroke.At).ThenBy(stroke => stroke.String)];
+        hand.Begin(leftByName[NameOf(bar)], count => At(bar, count), Half(bar));
+        for (var i = 0; i < ordered.Count; i++)
+        {
+            hand.GoTo(ordered[i].At);
+            var (fret, finger) = hand.On(ordered[i].String);
+            fret.Should()
+                .Be(
+                    ordered[i].Fret,
+                    $"string {ordered[i].String} in {NameOf(bar)}: {leftByName[NameOf(bar)]}; down: {hand} at {ordered[i]}"
+                );
+            ordered[i] = ordered[i] with { Left = finger };
+        }
+        hand.GoTo(metre.Bars[bar].Length);
+        return ordered;
     }
 
     private void Keep(int bar, List<ReadStroke> strokes)
@@ -73,12 +97,6 @@ internal sealed partial class WordsReader(Break metre)
             : likeBar.Length > 0 ? leftByName[likeBar]
             : "";
         leftByName[NameOf(bar)] = left;
-        LeftHand(bar, left);
-        foreach (var stroke in likeBar.Length > 0 ? byName[likeBar] : [])
-        {
-            if (stroke.Slur is SlurKind.HammerOn or SlurKind.Slide)
-                Down(stroke.String, stroke.Fret, stroke.At, stroke.Left);
-        }
         if (Like().Match(line) is { Success: true } like)
         {
             var strokes = byName[like.Groups["bar"].Value].ToList();
@@ -88,7 +106,7 @@ internal sealed partial class WordsReader(Break metre)
                 strokes.RemoveAll(stroke =>
                     stroke.At == at || (stroke.At == at + Half(bar) && stroke.Slur is not null)
                 );
-                if (what != "nothing")
+                if (what != "leave out the note")
                     strokes.AddRange(Slot(bar, at, what));
             }
             return [.. strokes.OrderBy(stroke => stroke.At)];
@@ -96,58 +114,27 @@ internal sealed partial class WordsReader(Break metre)
         var right = Right().Match(line).Groups["what"].Value;
         if (right == "rest")
             return [];
-        if (RollOver().Match(right) is { Success: true } roll)
-        {
-            var known = RollTable.All.Single(one => RollName(one) == roll.Groups["name"].Value);
-            var first = At(bar, roll.Groups["count"].Value);
-            return
-            [
-                .. roll.Groups["strings"]
-                    .Value.Split(", ")
-                    .SelectMany(
-                        (what, i) => Slot(bar, first + (Step(bar) * i), $"{HandNames.Of(known.FingerAt(i))} {what}")
-                    ),
-            ];
-        }
+        var roll = RollFirst().Match(right);
         var read = new List<ReadStroke>();
-        foreach (var stretch in right.Split("; "))
+        foreach (var stretch in right[roll.Length..].Split("; "))
         {
             var (at, what) = Counted(bar, stretch);
             foreach (
-                var (item, i) in what.Split(", ").Where(item => item != "let it ring").Select((item, i) => (item, i))
+                var (item, i) in what.Split(", ").Where(item => item != "then wait").Select((item, i) => (item, i))
             )
                 read.AddRange(Slot(bar, at + (Step(bar) * i), item));
         }
+        // The name of a roll is held to what is played.
+        if (roll.Success)
+        {
+            var known = RollTable.All.Single(one => RollName(one) == roll.Groups["name"].Value);
+            read.Where(stroke => stroke.Right is not null)
+                .Select(stroke => stroke.Right!.Value)
+                .Should()
+                .Equal(read.Where(stroke => stroke.Right is not null).Select((_, i) => known.FingerAt(i)), right);
+        }
         return read;
     }
-
-    // What is put down is there for its count; what is kept, from the start of the bar.
-    private void LeftHand(int bar, string words)
-    {
-        foreach (var place in fingers.Keys.ToList())
-            fingers[place] = [(Fraction.Zero - new Fraction(1), fingers[place][^1].Finger)];
-        foreach (var motion in words.Split("; "))
-        {
-            var at = For().Match(motion) is { Success: true } count
-                ? At(bar, count.Groups["count"].Value)
-                : Fraction.Zero;
-            foreach (Match place in Finger().Matches(motion))
-                Down(Number(place, "s"), Number(place, "f"), at, place.Groups["finger"].Value);
-        }
-    }
-
-    private void Down(int banjoString, int fret, Fraction at, string finger)
-    {
-        if (!fingers.TryGetValue((banjoString, fret), out var there))
-            fingers[(banjoString, fret)] = there = [];
-        there.Add((at, finger));
-    }
-
-    private string FingerAt(int banjoString, int fret, Fraction at) =>
-        fret == 0 ? ""
-        : fingers.TryGetValue((banjoString, fret), out var there)
-            ? there.Where(one => one.At <= at).OrderBy(one => one.At).Select(one => one.Finger).LastOrDefault("?")
-        : "?";
 
     private static string RollName(Roll roll) =>
         roll.Name.Split(", ", 2) is [var kind, var start] ? $"{kind} roll, {start}" : $"{roll.Name} roll";
@@ -182,11 +169,11 @@ internal sealed partial class WordsReader(Break metre)
 
     private Fraction Half(int bar) => Step(bar) / new Fraction(2);
 
-    // "thumb 3", "pinch thumb 5 with index 2 and middle 1", "hammer on string 3 …", both with "while you", "and at once".
+    // "thumb 3", "pinch thumb 5 with index 2 and middle 1", "hammer-on on string 3 …", both with "with a", "and at once".
     private IEnumerable<ReadStroke> Slot(int bar, Fraction at, string words)
     {
         var atOnce = words.Split(" and at once ", 2);
-        var together = atOnce[0].Split(" while you ", 2);
+        var together = atOnce[0].Split(" with a ", 2);
         var read = new List<ReadStroke>();
         foreach (Match pluck in Pluck().Matches(together[0]))
         {
@@ -198,7 +185,7 @@ internal sealed partial class WordsReader(Break metre)
                 _ => null,
             };
             var (s, f) = (Number(pluck, "s"), pluck.Groups["f"].Success ? Number(pluck, "f") : 0);
-            read.Add(new(at, s, f, finger, null, FingerAt(s, f, at)));
+            read.Add(new(at, s, f, finger, null, ""));
         }
         foreach (Match slur in Slur().Matches(together[^1]))
             read.Add(Slurred(at, slur));
@@ -211,15 +198,13 @@ internal sealed partial class WordsReader(Break metre)
     {
         var kind = slur.Groups["verb"].Value switch
         {
-            "hammer on" => SlurKind.HammerOn,
-            "pull off" => SlurKind.PullOff,
+            "hammer-on" => SlurKind.HammerOn,
+            "pull-off" => SlurKind.PullOff,
             "slide" => SlurKind.Slide,
             _ => SlurKind.Choke,
         };
         var (s, f) = (Number(slur, "s"), slur.Groups["f"].Success ? Number(slur, "f") : 0);
-        if (slur.Groups["finger"].Success)
-            Down(s, f, at, slur.Groups["finger"].Value);
-        return new(at, s, f, null, kind, FingerAt(s, f, at));
+        return new(at, s, f, null, kind, "");
     }
 
     private static int Number(Match match, string group) =>
@@ -241,18 +226,11 @@ internal sealed partial class WordsReader(Break metre)
     [GeneratedRegex(@"Left hand: (?<what>[^.]*)\.", RegexOptions.ExplicitCapture, Patience)]
     private static partial Regex LeftSentence();
 
-    [GeneratedRegex(@" for (?<count>[^\s,]+)", RegexOptions.ExplicitCapture, Patience)]
-    private static partial Regex For();
-
     [GeneratedRegex(@"Right hand: (?<what>[^.]*)\.", RegexOptions.ExplicitCapture, Patience)]
     private static partial Regex Right();
 
-    [GeneratedRegex(
-        @"^the (?<name>[^(]*?)( \([^)]*\))?, from (?<count>\S+) over strings (?<strings>.*)$",
-        RegexOptions.ExplicitCapture,
-        Patience
-    )]
-    private static partial Regex RollOver();
+    [GeneratedRegex(@"^the (?<name>[^;]*); ", RegexOptions.ExplicitCapture, Patience)]
+    private static partial Regex RollFirst();
 
     [GeneratedRegex(@"^(from|on) (?<count>[^\s:]+): (?<what>.*)$", RegexOptions.ExplicitCapture, Patience)]
     private static partial Regex CountFirst();
@@ -265,16 +243,9 @@ internal sealed partial class WordsReader(Break metre)
     private static partial Regex Pluck();
 
     [GeneratedRegex(
-        @"(?<verb>hammer on|pull off|slide|choke) string (?<s>\d)( from (open|fret \d+))? (to|at) (open|fret (?<f>\d+))( with (the )?(?<finger>thumb|\w+ finger))?",
+        @"(?<verb>hammer-on|pull-off|slide|choke) on string (?<s>\d)( from (open|fret \d+))? (to|at) (open|fret (?<f>\d+))",
         RegexOptions.ExplicitCapture,
         Patience
     )]
     private static partial Regex Slur();
-
-    [GeneratedRegex(
-        @"(?<finger>thumb|(index|middle|ring|little|a) finger) on string (?<s>\d) at fret (?<f>\d+)",
-        RegexOptions.ExplicitCapture,
-        Patience
-    )]
-    private static partial Regex Finger();
 }

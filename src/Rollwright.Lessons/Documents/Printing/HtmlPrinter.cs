@@ -6,7 +6,7 @@ using Markdig.Syntax;
 
 namespace Rollwright.Lessons.Documents.Printing;
 
-/// <summary>A document as one HTML file, its figures beside it.</summary>
+/// <summary>A document as one HTML file, its figures beside it or, to be looked at, inside.</summary>
 internal static class HtmlPrinter
 {
     // Black on white, the measure of a column that can be read; no colour carries a meaning.
@@ -22,12 +22,16 @@ internal static class HtmlPrinter
         th, td { text-align: left; padding: .25em .8em .25em 0; border-bottom: 1px solid #1c1a17; }
         """;
 
-    public static string Print(LessonDocument document)
+    /// <param name="document">What is printed.</param>
+    /// <param name="addressOf">Where a figure or picture is found; null for where the text has it.</param>
+    public static string Print(LessonDocument document, Func<LessonDocument.Shown, string>? addressOf = null)
     {
         using var text = new StringWriter();
         var renderer = new HtmlRenderer(text);
-        LessonDocument.Reading.Setup(renderer);
-        renderer.ObjectRenderers.ReplaceOrAdd<ParagraphRenderer>(new FigureParagraphs(document));
+        OwnMarkdown.Pipeline.Setup(renderer);
+        renderer.ObjectRenderers.ReplaceOrAdd<ParagraphRenderer>(
+            new FigureParagraphs(document, addressOf ?? (shown => shown.Address))
+        );
         renderer.Render(document.Tree);
         return $"""
             <!DOCTYPE html>
@@ -53,7 +57,8 @@ internal static class HtmlPrinter
     private static string Printable(string title) =>
         string.Concat(title.Select(sign => char.IsControl(sign) ? ' ' : sign));
 
-    private sealed class FigureParagraphs(LessonDocument document) : ParagraphRenderer
+    private sealed class FigureParagraphs(LessonDocument document, Func<LessonDocument.Shown, string> addressOf)
+        : ParagraphRenderer
     {
         protected override void Write(HtmlRenderer renderer, ParagraphBlock obj)
         {
@@ -63,7 +68,7 @@ internal static class HtmlPrinter
                 return;
             }
             renderer.EnsureLine();
-            renderer.Write("<figure><img src=\"").WriteEscapeUrl(shown.Address).Write("\" alt=\"");
+            renderer.Write("<figure><img src=\"").WriteEscapeUrl(addressOf(shown)).Write("\" alt=\"");
             renderer.WriteEscape(shown.Alt).Write('"').Write(SizeOf(shown)).Write(" />");
             if (shown.Caption.Length > 0)
                 renderer.Write("<figcaption>").WriteEscape(shown.Caption).Write("</figcaption>");

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Rollwright.Banjo.Breaks;
 using Rollwright.Banjo.Forms;
+using Rollwright.Lessons.Templates;
 
 namespace Rollwright.Lessons.Words.Edits;
 
@@ -26,14 +27,26 @@ public sealed record PhraseText(PhraseWords Words, WordEdit? Edited, EditState S
     public string In(WordForm form) => Edited?.Text ?? Words.Text(form);
 }
 
-/// <summary>A person's words for the phrases of a break. Nothing is lost when the break changes: words stay and are marked.</summary>
+/// <summary>
+/// A person's words for a lesson: for the phrases of its break, and around them. Nothing is lost when the break changes: words
+/// stay and are marked.
+/// </summary>
 /// <param name="Edits">At most one for a phrase, in the order in which they were written.</param>
 public sealed record LessonText(ImmutableArray<WordEdit> Edits)
 {
     /// <summary>More words than this for one phrase are refused, in characters.</summary>
     public const int LongestText = 20_000;
 
+    /// <summary>More than this of an introduction or a template is refused, in characters.</summary>
+    public const int LongestAround = 200_000;
+
     public static LessonText Empty { get; } = new([]);
+
+    /// <summary>What whoever teaches says first, in Markdown; empty for nothing.</summary>
+    public string Introduction { get; init; } = "";
+
+    /// <summary>The template of the column, Markdown with places; empty for the program's own.</summary>
+    public string Template { get; init; } = "";
 
     /// <summary>With other words for a phrase; empty or blank words give the phrase back to the program.</summary>
     /// <param name="played">The break as it is now.</param>
@@ -53,11 +66,32 @@ public sealed record LessonText(ImmutableArray<WordEdit> Edits)
             );
         var before = Placed(played).TryGetValue(phrase, out var placed) ? placed.Edit : null;
         var others = Edits.Where(edit => edit != before);
-        return new(
-            string.IsNullOrWhiteSpace(text)
+        return this with
+        {
+            Edits = string.IsNullOrWhiteSpace(text)
                 ? [.. others]
-                : [.. others, new(phrase, NotesFingerprint.Of(played, edited), text)]
-        );
+                : [.. others, new(phrase, NotesFingerprint.Of(played, edited), text)],
+        };
+    }
+
+    /// <summary>With other words around the phrases.</summary>
+    /// <param name="introduction">Markdown, without pictures: those are files, which a text alone does not bring along.</param>
+    /// <param name="template">Markdown with places; blank for the program's own.</param>
+    /// <exception cref="LessonException">One is too long, asks for a picture, or has a place that is none; with line and column.</exception>
+    public LessonText Around(string introduction, string template)
+    {
+        ArgumentNullException.ThrowIfNull(introduction);
+        ArgumentNullException.ThrowIfNull(template);
+        if (Math.Max(introduction.Length, template.Length) > LongestAround)
+            throw new LessonException($"the text is too long: {LongestAround} characters are the most");
+        if (Documents.Introduction.PicturesIn(introduction) is [var picture, ..])
+            throw new LessonException(
+                $"introduction:{picture.Line}:{picture.Column}: a picture cannot come along here; 'rollwright lesson --introduction FILE' takes it from beside the file"
+            );
+        var own = string.IsNullOrWhiteSpace(template) ? "" : template;
+        if (own.Length > 0)
+            LessonTemplates.Parse(own, "template");
+        return this with { Introduction = introduction.Trim(), Template = own };
     }
 
     /// <summary>Every phrase with its words.</summary>

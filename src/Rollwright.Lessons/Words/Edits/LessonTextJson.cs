@@ -32,12 +32,17 @@ public static class LessonTextJson
                     ["text"] = edit.Text,
                 }
             );
-        return new JsonObject
+        var file = new JsonObject
         {
             ["format"] = Format,
             ["version"] = Version,
             ["edits"] = edits,
-        }.ToJsonString(Readable);
+        };
+        if (text.Introduction.Length > 0)
+            file["introduction"] = text.Introduction;
+        if (text.Template.Length > 0)
+            file["template"] = text.Template;
+        return file.ToJsonString(Readable);
     }
 
     /// <exception cref="LessonException">It is no such file, of a later version, or something in it is wrong.</exception>
@@ -76,7 +81,10 @@ public static class LessonTextJson
                 );
             read.Add(new(phrase, notes, text));
         }
-        return new(read.MoveToImmutable());
+        return new LessonText(read.MoveToImmutable()).Around(
+            Text(file, "introduction") ?? "",
+            Text(file, "template") ?? ""
+        );
     }
 
     private static string? Text(JsonObject of, string name) =>

@@ -1,7 +1,9 @@
+using Rollwright.Banjo.Breaks;
 using Rollwright.Lessons;
-using Rollwright.Lessons.Captions;
+using Rollwright.Lessons.Documents;
 using Rollwright.Lessons.Outputs;
 using Rollwright.Lessons.Plan;
+using Rollwright.Lessons.Templates;
 using Rollwright.Lessons.Words;
 using Rollwright.Lessons.Words.Edits;
 using Rollwright.Library;
@@ -54,14 +56,7 @@ public sealed class LessonDesk(Bench bench, LessonShelf shelf, TuneLibrary? libr
         {
             var plan = await bench.Ask(() => LessonPlan.Of(now.Arrangement, now.Wishes.Level));
             if (Turn == now)
-                Show(
-                    new()
-                    {
-                        Plan = plan,
-                        Made = now.Arrangement,
-                        Times = BarTimes.At(plan.Played),
-                    }
-                );
+                Show(Lesson.Of(plan, now.Arrangement));
         }
         catch (LessonException no)
         {
@@ -71,13 +66,19 @@ public sealed class LessonDesk(Bench bench, LessonShelf shelf, TuneLibrary? libr
     }
 
     /// <summary>Puts a person's words in the place of the program's; empty words give the phrase back to it.</summary>
-    public async Task Say(int phrase, string words)
+    public Task Say(int phrase, string words) => Edit((text, played) => text.With(played, phrase, words));
+
+    /// <summary>Puts a person's words around the phrases, and takes their template.</summary>
+    public Task SayAround(string introduction, string template) =>
+        Edit((text, _) => text.Around(introduction, template));
+
+    private async Task Edit(Func<LessonText, Break, LessonText> edit)
     {
         if (Lesson is not { } lesson)
             return;
         try
         {
-            edits = edits.With(lesson.Plan.Played, phrase, words);
+            edits = edit(edits, lesson.Plan.Played);
             Trouble = "";
             Show(lesson);
             await KeepWords(lesson.Plan.Tune.Title);
@@ -86,6 +87,7 @@ public sealed class LessonDesk(Bench bench, LessonShelf shelf, TuneLibrary? libr
         {
             Trouble = no.Message;
         }
+        Changed?.Invoke(this, EventArgs.Empty);
     }
 
     /// <summary>How much the program says.</summary>
@@ -98,7 +100,13 @@ public sealed class LessonDesk(Bench bench, LessonShelf shelf, TuneLibrary? libr
 
     private void Show(Lesson lesson)
     {
-        Lesson = lesson with { Edits = edits, Form = Form };
+        Lesson = lesson with
+        {
+            Edits = edits,
+            Form = Form,
+            Introduction = Introduction.Of(edits.Introduction),
+            Template = LessonTemplates.Own(edits),
+        };
         Id = shelf.Put(Lesson);
         Changed?.Invoke(this, EventArgs.Empty);
     }

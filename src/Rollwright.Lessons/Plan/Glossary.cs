@@ -1,0 +1,51 @@
+using System.Collections.Immutable;
+using Rollwright.Banjo.Breaks;
+using Rollwright.Banjo.Forms;
+using Rollwright.Banjo.Strokes;
+using Rollwright.Lessons.Words;
+
+namespace Rollwright.Lessons.Plan;
+
+/// <summary>The words of the trade that a lesson uses, a sentence each (common practice, no source).</summary>
+internal static class Glossary
+{
+    /// <summary>In the order in which a reader meets them; of what the lesson does not use nothing is said.</summary>
+    public static ImmutableArray<string> Of(LessonPlan plan)
+    {
+        ImmutableArray<Break> all =
+        [
+            plan.Played,
+            .. plan.Drills.SelectMany(drill => drill.Takes).Select(take => take.Played),
+            .. plan.Behind.Select(part => part.Played),
+        ];
+        var bars = all.SelectMany(played => played.Bars).ToList();
+        var slurs = bars.SelectMany(bar => bar.Strokes).Select(stroke => stroke.Slur).ToHashSet();
+        var spans = all.SelectMany(played => played.Spans).ToList();
+        (bool IsUsed, string Words)[] entries =
+        [
+            (plan.Played.Bars[0].IsPartial, "A pickup is the few notes before the first full bar."),
+            (bars.Exists(bar => !bar.Chords.IsEmpty), "\"Over G\": the others play the chord G there."),
+            (spans.Exists(span => span.Kind == SpanKind.Roll), "A roll is a pattern of the right hand."),
+            (
+                spans.Exists(span => span.Kind is SpanKind.Lick or SpanKind.Tag),
+                "A lick is a short phrase that fits many tunes."
+            ),
+            (
+                bars.SelectMany(bar => Slot.Of(bar)).Any(slot => slot.Plucks.Length > 1),
+                "A pinch: its fingers pluck together, on one count."
+            ),
+            (
+                slurs.Contains(SlurKind.HammerOn),
+                "A hammer-on: a left finger comes down hard on a string that sounds, and the new note sounds."
+            ),
+            (slurs.Contains(SlurKind.PullOff), "A pull-off: a left finger plucks the string in leaving it."),
+            (slurs.Contains(SlurKind.Slide), "A slide: a left finger goes along the string while it sounds."),
+            (slurs.Contains(SlurKind.Choke), "A choke: a left finger pushes the string aside, and the note rises."),
+            (
+                slurs.Any(slur => slur is not null),
+                "These have a count of their own, and the right hand does not pluck that string there."
+            ),
+        ];
+        return [.. entries.Where(entry => entry.IsUsed).Select(entry => entry.Words)];
+    }
+}
