@@ -5,6 +5,12 @@ using Rollwright.Listening;
 
 // Listens to recordings, two at a time or as many as there are cores, and prints one line of JSON a recording: what
 // `rollwright listen --json` would say, with the seconds that it took. table.py makes the table of it.
+if (args[0] == "--truth")
+{
+    foreach (var path in args[2..])
+        Rollwright.Hearing.Truth.Run(path, int.Parse(args[1]));
+    return;
+}
 var threads = Environment.GetEnvironmentVariable("THREADS") is { } text ? int.Parse(text) : Environment.ProcessorCount;
 Parallel.ForEach(
     args,

@@ -67,7 +67,7 @@ public static class Fingerer
             ImmutableArray<int> keys = place.Onset is { } key ? place.Also.Insert(0, key) : [];
             overlay.Add(new KeysLock(step, keys, setting.Tuning));
             if (!keys.IsEmpty)
-                overlay.Want(step, new(keys, setting.Tuning, NotePrice));
+                overlay.Wish(step, new Overlay.Wanted(keys, setting.Tuning, NotePrice));
         }
         return TuneSolver.Finish(Solver.Open(lattice, overlay));
     }

@@ -15,20 +15,20 @@ public sealed class Overlay
 {
     private readonly List<Lock>?[] locks;
     private readonly List<Likeness>?[] likenesses;
-    private readonly Wanted?[] wanted;
+    private readonly List<IWish>?[] wishes;
 
     public Overlay(int steps)
     {
         locks = new List<Lock>?[steps];
         likenesses = new List<Likeness>?[steps];
-        wanted = new Wanted?[steps];
+        wishes = new List<IWish>?[steps];
     }
 
     private Overlay(Overlay other)
     {
         locks = [.. other.locks.Select(list => list?.ToList())];
         likenesses = [.. other.likenesses.Select(list => list?.ToList())];
-        wanted = [.. other.wanted];
+        wishes = [.. other.wishes.Select(list => list?.ToList())];
         SeamTargets = new(other.SeamTargets);
     }
 
@@ -39,7 +39,16 @@ public sealed class Overlay
     public readonly record struct Likeness(PathStep Model, Term Term, int Price);
 
     /// <summary>Notes that must all sound at a step, each with a price on leaving it out.</summary>
-    public sealed record Wanted(ImmutableArray<int> Keys, Tuning Tuning, int Price);
+    public sealed record Wanted(ImmutableArray<int> Keys, Tuning Tuning, int Price) : IWish
+    {
+        public int Missing(PathStep done)
+        {
+            var missing = 0;
+            foreach (var key in Keys)
+                missing += done.Sounds(key, Tuning) ? 0 : Price;
+            return missing;
+        }
+    }
 
     /// <summary>Bars at whose first step play also arrives from elsewhere.</summary>
     public Dictionary<int, PathStep> SeamTargets { get; } = [];
@@ -67,10 +76,10 @@ public sealed class Overlay
             likenesses[step] = other.likenesses[step]?.ToList();
     }
 
-    public void Want(int step, Wanted notes) => wanted[step] = notes;
+    public void Wish(int step, IWish wish) => (wishes[step] ??= []).Add(wish);
 
     public bool IsPlain(int step) =>
-        locks[step] is not { Count: > 0 } && likenesses[step] is null && wanted[step] is null;
+        locks[step] is not { Count: > 0 } && likenesses[step] is null && wishes[step] is null;
 
     public Overlay Copy() => new(this);
 
@@ -122,13 +131,10 @@ public sealed class Overlay
     public void Price<T>(ref T tally, int step, PathStep done)
         where T : struct, ITally
     {
-        if (wanted[step] is { } notes)
+        foreach (var wish in wishes[step] ?? [])
         {
-            foreach (var key in notes.Keys)
-            {
-                if (!done.Sounds(key, notes.Tuning))
-                    tally.Add(Term.MelodyMissed, notes.Price);
-            }
+            if (wish.Missing(done) is var missing and not 0)
+                tally.Add(Term.MelodyMissed, missing);
         }
         if (likenesses[step] is not { } all)
             return;

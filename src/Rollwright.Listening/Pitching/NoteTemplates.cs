@@ -15,7 +15,7 @@ internal sealed class NoteTemplates
         var (count, partials) = ((int)ListeningTable.Of("highest") - Lowest + 1, (int)ListeningTable.Of("partials"));
         var (stiffness, fall) = (ListeningTable.Of("stiffness"), ListeningTable.Of("fall"));
         bins = spectra.Bins;
-        (weights, places, Shapes) = (new double[count][], new double[count][], new float[count][]);
+        (weights, places, Shapes) = (new double[count][], new double[count][], new Shape[count]);
         for (var note = 0; note < count; note++)
         {
             var f = 440 * Math.Pow(2, (Lowest + note - 69 + (cents / 100)) / 12);
@@ -34,8 +34,11 @@ internal sealed class NoteTemplates
 
     public int Count => Shapes.Length;
 
-    /// <summary>By pitch from the lowest; each sums to 1.</summary>
-    public float[][] Shapes { get; }
+    /// <summary>By pitch from the lowest.</summary>
+    public Shape[] Shapes { get; }
+
+    /// <summary>The shapes of several pitches, counted from the lowest.</summary>
+    public Shape[] Of(IEnumerable<int> notes) => [.. notes.Select(note => Shapes[note])];
 
     /// <summary>
     /// Learns the partials of each pitch from what the take showed: one step of expectation and maximization, each rise
@@ -87,18 +90,16 @@ internal sealed class NoteTemplates
 
     private void Draw(int note)
     {
-        var shape = Shapes[note] = new float[bins];
+        var shape = new SortedDictionary<int, double>();
         for (var k = 0; k < places[note].Length; k++)
         {
             var place = places[note][k];
             for (var bin = (int)Math.Ceiling(place - 2); bin <= place + 2; bin++)
                 if (bin >= 0 && bin < bins)
-                    shape[bin] += (float)(weights[note][k] * Hann(bin - place));
+                    shape[bin] = shape.GetValueOrDefault(bin) + (weights[note][k] * Hann(bin - place));
         }
-        var sum = shape.Sum();
-        if (sum > 0)
-            for (var bin = 0; bin < bins; bin++)
-                shape[bin] /= sum;
+        var sum = shape.Values.Sum();
+        Shapes[note] = new([.. shape.Keys], [.. shape.Values.Select(value => sum > 0 ? value / sum : 0)]);
     }
 
     /// <summary>The main lobe of the Hann window's transform, 1 at its middle, 0 two bins away.</summary>

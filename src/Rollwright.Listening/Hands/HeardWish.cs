@@ -1,0 +1,41 @@
+using System.Collections.Immutable;
+using Rollwright.Arranging.Solving;
+using Rollwright.Banjo.Tunings;
+
+namespace Rollwright.Listening.Hands;
+
+/// <summary>What was heard at a moment, as a wish to the lattice: the hands are to have done something that sounds so.</summary>
+/// <param name="Ways">Sets of keys as the hands know them (without the capo), ascending, each with its price.</param>
+/// <param name="Otherwise">Price of anything else.</param>
+/// <param name="Slurred">Price of having slurred it.</param>
+/// <param name="Plucked">Price of having plucked it.</param>
+internal sealed record HeardWish(
+    ImmutableArray<(ImmutableArray<int> Keys, int Price)> Ways,
+    int Otherwise,
+    int Slurred,
+    int Plucked,
+    Tuning Tuning
+) : IWish
+{
+    public int Missing(PathStep done)
+    {
+        Span<int> keys = stackalloc int[3];
+        var count = 0;
+        if (done.SlurString != 0)
+            keys[count++] = Tuning.KeyOf(done.SlurString, done.Shape.FretOn(done.SlurString));
+        else
+            foreach (var (_, on) in done.Event.Plucks)
+            {
+                // Two strings at the same pitch are heard as one.
+                var key = Tuning.KeyOf(on, done.Shape.FretOn(on));
+                if (!keys[..count].Contains(key))
+                    keys[count++] = key;
+            }
+        keys[..count].Sort();
+        var best = Otherwise;
+        foreach (var (heard, price) in Ways)
+            if (price < best && heard.AsSpan().SequenceEqual(keys[..count]))
+                best = price;
+        return best + (done.SlurString != 0 ? Slurred : Plucked);
+    }
+}
