@@ -36,12 +36,12 @@ public static class Listener
     }
 
     // How well the beginnings are explained by one note each, once its partials were learnt from them.
-    private static double Likeness(Spectrogram spectra, List<double> onsets, NoteTemplates templates)
+    private static double Likeness(Spectrogram spectra, List<Onset> onsets, NoteTemplates templates)
     {
         var some = onsets.Count <= 200 ? onsets : onsets[..200];
         for (var round = 0; round < 2; round++)
             templates.Learn(NoteFinder.Explain(spectra, some, templates, 1));
-        return NoteFinder.Explain(spectra, some, templates, 1).Average(item => item.Fit);
+        return NoteFinder.Explain(spectra, some, templates, 1).Select(item => item.Fit).DefaultIfEmpty(0).Average();
     }
 
     private static List<HeardNote> Kept(List<NoteFinder.Explained> explained, NoteTemplates templates)
@@ -50,17 +50,13 @@ public static class Listener
         // Most of what begins in a take of a banjo are plucks; in noise or speech a few resemble them by chance.
         if (plucks.Count < ListeningTable.Of("fewest") || plucks.Count < explained.Count / 2)
             return [];
-        var usual = plucks.Select(item => item.Amounts[0]).Order().ElementAt(plucks.Count / 2);
-        var (keep, floor) = (ListeningTable.Of("keep"), ListeningTable.Of("floor") * usual);
-        var notes = new List<HeardNote>();
-        foreach (var pluck in plucks)
-        {
-            for (var i = 0; i < pluck.Notes.Length; i++)
-                if (pluck.Amounts[i] >= keep * pluck.Amounts[0] && pluck.Amounts[i] >= floor)
-                    notes.Add(
-                        new(pluck.Onset, templates.Lowest + pluck.Notes[i], pluck.Fit * pluck.Amounts[i] / pluck.Amounts[0])
-                    );
-        }
-        return notes;
+        var usual = plucks.Select(item => item.Best.Amounts.Max()).Order().ElementAt(plucks.Count / 2);
+        var floor = ListeningTable.Of("floor") * usual;
+        return
+        [
+            .. plucks
+                .Where(item => item.Best.Amounts.Max() >= floor)
+                .SelectMany(item => item.Best.Notes.Select(note => new HeardNote(item.Onset.Time, templates.Lowest + note, item.Fit))),
+        ];
     }
 }

@@ -8,12 +8,12 @@ namespace Rollwright.Listening.Onsets;
 /// </summary>
 internal static class OnsetFinder
 {
-    /// <returns>Seconds, ascending.</returns>
-    public static List<double> Find(Spectrogram spectra)
+    /// <returns>By time.</returns>
+    public static List<Onset> Find(Spectrogram spectra)
     {
         var flux = Flux(spectra);
         var strong = Quantile(flux, 0.95);
-        var found = new List<double>();
+        var found = new List<Onset>();
         if (strong <= 0)
             return found;
         var near = (int)Math.Round(ListeningTable.Of("onset-apart") / spectra.Hop / 2);
@@ -32,7 +32,7 @@ internal static class OnsetFinder
             var around = flux[Math.Max(0, i - half)..Math.Min(flux.Length, i + half + 1)];
             if (flux[i] < Quantile(around, 0.5) + least)
                 continue;
-            found.Add(Math.Max(0, (i * spectra.Hop) + ListeningTable.Of("onset-late")));
+            found.Add(new(Math.Max(0, (i * spectra.Hop) + ListeningTable.Of("onset-late")), flux[i]));
             last = i;
         }
         return found;

@@ -1,3 +1,4 @@
+using Rollwright.Listening.Onsets;
 using Rollwright.Listening.Spectra;
 
 namespace Rollwright.Listening.Pitching;
@@ -12,30 +13,42 @@ internal static class NoteFinder
     private const int WideSteps = 25;
     private const int NarrowSteps = 20;
 
-    /// <param name="Onset">Seconds.</param>
+    // Rises that sum to less are none.
+    private const double Silence = 1e-6;
+
+    /// <param name="Onset">When.</param>
     /// <param name="Rise">By bin, what is louder after the onset than before.</param>
     /// <param name="Fit">How alike the rise and the sum of the notes are: the cosine of their angle, 0 to 1.</param>
-    /// <param name="Notes">Indices of the templates that explain it, strongest first.</param>
-    /// <param name="Amounts">How much of each.</param>
-    /// <param name="Gains">How much worse the rise is explained without each, as a part of the rise.</param>
+    /// <param name="Best">The notes that explain it at the least price.</param>
+    /// <param name="Ways">All sets of notes that come into question, the cheapest first.</param>
     /// <param name="Model">The sum of the notes and the floor, by bin; empty where there is no rise.</param>
-    public readonly record struct Explained(
-        double Onset,
+    public sealed record Explained(
+        Onset Onset,
         float[] Rise,
         double Fit,
-        int[] Notes,
-        double[] Amounts,
-        double[] Gains,
+        NoteSet Best,
+        IReadOnlyList<NoteSet> Ways,
         double[] Model
     );
 
-    public static List<Explained> Explain(Spectrogram spectra, IReadOnlyList<double> onsets, NoteTemplates templates, double price)
+    /// <param name="Notes">Indices of templates, ascending.</param>
+    /// <param name="Amounts">How much of each.</param>
+    /// <param name="Cost">How far off they are from the rise, and their price: the logarithm of its share.</param>
+    public sealed record NoteSet(int[] Notes, double[] Amounts, double Cost);
+
+    public static List<Explained> Explain(
+        Spectrogram spectra,
+        IReadOnlyList<Onset> onsets,
+        NoteTemplates templates,
+        double price
+    )
     {
         var explained = new List<Explained>(onsets.Count);
         for (var i = 0; i < onsets.Count; i++)
         {
-            var rise = Rise(spectra, onsets[i], i + 1 < onsets.Count ? onsets[i + 1] : double.MaxValue);
-            explained.Add(Solve(onsets[i], rise, templates, price));
+            var rise = Rise(spectra, onsets[i].Time, i + 1 < onsets.Count ? onsets[i + 1].Time : double.MaxValue);
+            if (rise.Sum() > Silence)
+                explained.Add(Solve(onsets[i], rise, templates, price));
         }
         return explained;
     }
@@ -53,57 +66,33 @@ internal static class NoteFinder
         return after;
     }
 
-    private static Explained Solve(double onset, float[] rise, NoteTemplates templates, double price)
+    private static Explained Solve(Onset onset, float[] rise, NoteTemplates templates, double price)
     {
-        if (rise.Sum() <= 1e-6)
-            return new(onset, rise, 0, [], [], [], []);
         var fitter = new Fitter(rise);
         int[] all = [.. Enumerable.Range(0, templates.Count)];
         var wide = fitter.Fit(templates.Shapes, WideSteps).Amounts;
         int[] likely = [.. all.OrderByDescending(note => wide[note]).Take((int)ListeningTable.Of("candidates"))];
-        var chosen = Best(fitter, likely.Select(note => new[] { note }), templates);
-        for (var size = 2; size <= (int)ListeningTable.Of("at-once"); size++)
+        var ways = likely.Select(note => Fitted([note])).ToList();
+        // Pairs are all tried; a third note is looked for beside the best pair.
+        var pairs = likely.SelectMany((one, i) => likely.Skip(i + 1).Select(other => Fitted([one, other]))).ToList();
+        ways.AddRange(pairs.Where(IsEven));
+        if ((int)ListeningTable.Of("at-once") > 2 && pairs.Where(IsEven).MinBy(pair => pair.Cost) is { } two)
+            ways.AddRange(likely.Except(two.Notes).Select(note => Fitted([.. two.Notes, note])).Where(IsEven));
+        ways.Sort((one, other) => one.Cost.CompareTo(other.Cost));
+        var model = fitter.Sum(templates.Of(ways[0].Notes), ways[0].Amounts);
+        return new(onset, rise, Likeness(rise, model), ways[0], ways, model);
+
+        NoteSet Fitted(int[] notes)
         {
-            // Pairs are all tried; a third note is looked for beside the best pair.
-            var sets =
-                size == 2
-                    ? likely.SelectMany((one, i) => likely.Skip(i + 1).Select(other => new[] { one, other }))
-                    : likely.Except(chosen.Notes).Select(note => chosen.Notes.Append(note).ToArray());
-            if (chosen.Notes.Length < size - 1)
-                break;
-            var larger = Best(fitter, sets, templates);
-            if (larger.Cost + price < chosen.Cost * (1 - ListeningTable.Of("share")))
-                chosen = larger;
+            Array.Sort(notes);
+            var (amounts, cost) = fitter.Fit(templates.Of(notes), NarrowSteps);
+            var more = notes.Length - 1;
+            return new(notes, amounts, Math.Log(cost + (price * more)) - (more * Math.Log(1 - ListeningTable.Of("share"))));
         }
-        var gains = chosen
-            .Notes.Select(note =>
-                fitter.Fit(templates.Of(chosen.Notes.Where(one => one != note)), NarrowSteps).Cost - chosen.Cost
-            )
-            .ToArray();
-        var order = Enumerable.Range(0, chosen.Notes.Length).OrderByDescending(i => chosen.Amounts[i]).ToArray();
-        var model = fitter.Sum(templates.Of(chosen.Notes), chosen.Amounts);
-        return new(
-            onset,
-            rise,
-            Likeness(rise, model),
-            [.. order.Select(i => chosen.Notes[i])],
-            [.. order.Select(i => chosen.Amounts[i])],
-            [.. order.Select(i => gains[i])],
-            model
-        );
     }
 
-    private static (int[] Notes, double[] Amounts, double Cost) Best(
-        Fitter fitter,
-        IEnumerable<int[]> sets,
-        NoteTemplates templates
-    ) =>
-        sets.Select(notes =>
-            {
-                var (amounts, cost) = fitter.Fit(templates.Of(notes), NarrowSteps);
-                return (Notes: notes, Amounts: amounts, Cost: cost);
-            })
-            .MinBy(fitted => fitted.Cost);
+    // Notes that begin together are about equally loud; a weak one beside a strong one is a trace of something else.
+    private static bool IsEven(NoteSet set) => set.Amounts.Min() >= ListeningTable.Of("keep") * set.Amounts.Max();
 
     private static double Likeness(float[] rise, double[] model)
     {

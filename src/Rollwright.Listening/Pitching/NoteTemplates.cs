@@ -53,7 +53,7 @@ internal sealed class NoteTemplates
         foreach (var item in explained)
         {
             // One note alone teaches what it looks like; of several, each share would be a guess.
-            if (item.Notes is not [var note])
+            if (item.Best.Notes is not [var note])
                 continue;
             for (var k = 0; k < heard[note].Length; k++)
                 heard[note][k] += weights[note][k] * Share(note, k, item);
