@@ -5,12 +5,6 @@ using Rollwright.Listening;
 
 // Listens to recordings, two at a time or as many as there are cores, and prints one line of JSON a recording: what
 // `rollwright listen --json` would say, with the seconds that it took. table.py makes the table of it.
-if (args[0] == "--truth")
-{
-    foreach (var path in args[2..])
-        Rollwright.Hearing.Truth.Run(path, int.Parse(args[1]));
-    return;
-}
 var threads = Environment.GetEnvironmentVariable("THREADS") is { } text ? int.Parse(text) : Environment.ProcessorCount;
 Parallel.ForEach(
     args,
@@ -25,6 +19,9 @@ Parallel.ForEach(
             {
                 file = path,
                 cents = heard.Cents,
+                secondsPerWhole = heard.Break?.Tempo.SecondsPerWhole,
+                barTimes = heard.BarTimes,
+                setting = heard.Break is { } made ? $"{made.Setting.Tuning.Id} {made.Setting.Capo}" : null,
                 seconds = watch.Elapsed.TotalSeconds,
                 length = sound.Duration.TotalSeconds,
                 notes = heard.Notes.Select(note => new

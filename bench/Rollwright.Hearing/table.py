@@ -17,7 +17,8 @@ TUNED_UP = {'detune20': 20, 'hard': 20}
 def truth_of(file):
     font, condition, piece = file[:-4].split('/')[-3:]
     ending = {'fast': '_fast', 'hard': '_fast', 'take': '_take', 'take_reverb': '_take'}.get(condition, '')
-    return font, condition, json.load(open(f'{BENCH}/truth/{piece}{ending}.json'))['notes']
+    told = json.load(open(f'{BENCH}/truth/{piece}{ending}.json'))
+    return font, condition, told['notes'], told['bpm']
 
 
 def f(hit, n, m):
@@ -42,9 +43,19 @@ def pinched(truth, heard):
     return score.counts(inside, heard)[3], len(inside)
 
 
+def rhythm(bpm, truth, said):
+    """Tempo within 2 %; bar lines within 30 ms, a share of the truth's; truth begins with a bar, four beats long."""
+    whole = 240 / bpm
+    tempo = said.get('secondsPerWhole') and abs(said['secondsPerWhole'] / whole - 1) <= .02
+    first, last = truth[0]['onset'], truth[-1]['onset']
+    lines = [first + k * whole for k in range(int((last - first) / whole) + 1)]
+    hit = [any(abs(line - t) <= .03 for t in said.get('barTimes') or []) for line in lines]
+    return float(bool(tempo)), sum(hit) / len(hit)
+
+
 def aubio(file):
     """Onset F of aubioonset (hfc 0.1), note F of aubionotes, both as they come."""
-    _, _, truth = truth_of(file)
+    _, _, truth, _ = truth_of(file)
     out = subprocess.run(['aubioonset', '-O', 'hfc', '-t', '0.1', '-i', file], capture_output=True, text=True).stdout
     first = score.counts(truth, [{'onset': float(x), 'pitch': 0} for x in out.split()])
     out = subprocess.run(['aubionotes', '-i', file], capture_output=True, text=True).stdout
@@ -57,11 +68,12 @@ def main():
     rows = {}
     for line in sys.stdin:
         one = json.loads(line)
-        font, condition, truth = truth_of(one['file'])
+        font, condition, truth, bpm = truth_of(one['file'])
         c = score.counts(truth, one['notes'])
-        row = rows.setdefault((font, condition), {'piece': [], 'pinch': [0, 0], 'tech': {}, 'speed': [], 'aubio': []})
+        row = rows.setdefault((font, condition), {'piece': [], 'rhythm': [], 'pinch': [0, 0], 'tech': {}, 'speed': [], 'aubio': []})
         p, r, _ = score.prf(*c[3:6])
         row['piece'].append([f(*c[:3]), f(*c[3:6]), p, r, *hands(truth, one['notes']), abs(one['cents'] - TUNED_UP.get(condition, 0))])
+        row['rhythm'].append(rhythm(bpm, sorted(truth, key=lambda n: n['onset']), one))
         row['pinch'] = [a + b for a, b in zip(row['pinch'], pinched(truth, one['notes']))]
         for tech, (hit, n) in c[6].items():
             old = row['tech'].setdefault(tech, [0, 0])
@@ -70,12 +82,14 @@ def main():
         row['speed'].append(one['length'] / one['seconds'])
         if '--aubio' in sys.argv:
             row['aubio'].append(aubio(one['file']))
-    print('| font, condition | onset F | note F | precision | recall | string | finger | slur known | cents off, worst | pinched | pick | h | p | s | times real time |' + (' aubio onset F, note F |' if '--aubio' in sys.argv else ''))
-    print('|' + ' --- |' * (15 + ('--aubio' in sys.argv)))
+    print('| font, condition | onset F | note F | precision | recall | string | finger | slur known | tempo | bar lines | cents off, worst | pinched | pick | h | p | s | times real time |' + (' aubio onset F, note F |' if '--aubio' in sys.argv else ''))
+    print('|' + ' --- |' * (17 + ('--aubio' in sys.argv)))
     for key in sorted(rows, key=lambda k: (k[0], CONDITIONS.index(k[1]))):
         row = rows[key]
         columns = list(zip(*row['piece']))
-        cells = [f'{statistics.median(x):.3f}' for x in columns[:-1]] + [f'{max(columns[-1]):.1f}']
+        tempo, lines = zip(*row['rhythm'])
+        cells = [f'{statistics.median(x):.3f}' for x in columns[:-1]]
+        cells += [f'{sum(tempo)} of {len(tempo)}', f'{sum(x >= .95 for x in lines)} of {len(lines)}', f'{max(columns[-1]):.1f}']
         share = lambda x: f'{x[0] / x[1]:.2f}' if x and x[1] else '-'
         cells += [share(row['pinch'])] + [share(row['tech'].get(t)) for t in ('pick', 'h', 'p', 's')]
         cells += [f'{statistics.median(row["speed"]):.0f}']

@@ -1,4 +1,5 @@
 using Rollwright.Audio;
+using Rollwright.Listening.Hands;
 using Rollwright.Listening.Onsets;
 using Rollwright.Listening.Pitching;
 using Rollwright.Listening.Spectra;
@@ -6,12 +7,13 @@ using Rollwright.Listening.Takes;
 
 namespace Rollwright.Listening;
 
-/// <summary>Hears what was played in a recording of a five-string banjo; half-way, see the README of this room.</summary>
+/// <summary>Hears what was played in a recording of a five-string banjo, and by which hands.</summary>
 public static class Listener
 {
     /// <summary>The notes of a recording; none where no plucked notes are found. Same sound, same answer.</summary>
-    public static Heard Listen(Samples sound)
+    public static Heard Listen(Samples sound, ListenOptions? options = null)
     {
+        options ??= ListenOptions.Default;
         ArgumentNullException.ThrowIfNull(sound);
         var mono = OneSide.Of(sound);
         var spectra = Spectrogram.Of(
@@ -32,7 +34,8 @@ public static class Listener
         var price = ListeningTable.Of("sparse");
         for (var round = (int)ListeningTable.Of("rounds"); round > 0; round--)
             templates.Learn(NoteFinder.Explain(spectra, onsets, templates, price * (1 + round)));
-        return new([.. Kept(NoteFinder.Explain(spectra, onsets, templates, price), templates)], cents);
+        var moments = Moments(NoteFinder.Explain(spectra, onsets, templates, price), templates);
+        return moments.Count == 0 ? new([], cents) : TakeWriter.Write(moments, cents, options);
     }
 
     // How well the beginnings are explained by one note each, once its partials were learnt from them.
@@ -44,19 +47,38 @@ public static class Listener
         return NoteFinder.Explain(spectra, some, templates, 1).Select(item => item.Fit).DefaultIfEmpty(0).Average();
     }
 
-    private static List<HeardNote> Kept(List<NoteFinder.Explained> explained, NoteTemplates templates)
+    private static List<Moment> Moments(List<NoteFinder.Explained> explained, NoteTemplates templates)
     {
         var plucks = explained.Where(item => item.Fit >= ListeningTable.Of("fit")).ToList();
         // Most of what begins in a take of a banjo are plucks; in noise or speech a few resemble them by chance.
         if (plucks.Count < ListeningTable.Of("fewest") || plucks.Count < explained.Count / 2)
             return [];
-        var usual = plucks.Select(item => item.Best.Amounts.Max()).Order().ElementAt(plucks.Count / 2);
-        var floor = ListeningTable.Of("floor") * usual;
-        return
-        [
-            .. plucks
-                .Where(item => item.Best.Amounts.Max() >= floor)
-                .SelectMany(item => item.Best.Notes.Select(note => new HeardNote(item.Onset.Time, templates.Lowest + note, item.Fit))),
-        ];
+        var floor = ListeningTable.Of("floor") * Median(plucks.Select(item => item.Best.Amounts.Max()));
+        plucks.RemoveAll(item => item.Best.Amounts.Max() < floor);
+        var strength = Median(plucks.Select(item => item.Onset.Strength));
+        return [.. plucks.Select(item => MomentOf(item, templates, item.Onset.Strength / strength))];
+    }
+
+    private static Moment MomentOf(NoteFinder.Explained item, NoteTemplates templates, double strength)
+    {
+        var (none, full) = (ListeningTable.Of("attack-none"), ListeningTable.Of("attack-full"));
+        return new(
+            item.Onset.Time,
+            [
+                .. item.Ways.Take((int)ListeningTable.Of("ways"))
+                    .Select(way => new Moment.Way(
+                        [.. way.Notes.Select(note => templates.Lowest + note)],
+                        way.Cost - item.Best.Cost
+                    )),
+            ],
+            Math.Clamp((strength - none) / (full - none), 0, 1),
+            item.Fit
+        );
+    }
+
+    private static double Median(IEnumerable<double> values)
+    {
+        var sorted = values.Order().ToArray();
+        return sorted.Length == 0 ? 0 : sorted[sorted.Length / 2];
     }
 }

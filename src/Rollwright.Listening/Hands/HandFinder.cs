@@ -6,8 +6,8 @@ using Rollwright.Arranging.Solving;
 using Rollwright.Arranging.Styles;
 using Rollwright.Arranging.Wishes;
 using Rollwright.Banjo.Settings;
-using Rollwright.Music.Metre;
-using Rollwright.Music.Tunes;
+using Rollwright.Listening.Rhythm;
+using Rollwright.Listening.Takes;
 
 namespace Rollwright.Listening.Hands;
 
@@ -17,25 +17,24 @@ namespace Rollwright.Listening.Hands;
 /// </summary>
 internal static class HandFinder
 {
-    private static readonly Lazy<Style> Played = new(() =>
-    {
-        var w = Weights.Columns["roll"];
-        foreach (var one in (Environment.GetEnvironmentVariable("TWK") ?? "").Split(',', StringSplitOptions.RemoveEmptyEntries))
-            w = w.With(Enum.Parse<Term>(one.Split('=')[0]), int.Parse(one.Split('=')[1]));
-        return new Style("played", [new Manner("played", w)], followsTune: true, placesANote: 4);
-    });
+    // Hands that are listened to go wherever the notes are: a note may lie on any of the four long strings.
+    private static readonly Style Played = new(
+        "played",
+        [new Manner("played", Weights.Columns["played"])],
+        followsTune: true,
+        placesANote: 4
+    );
 
-    /// <param name="tune">The bars with the likeliest notes, at their sounding pitch.</param>
-    /// <param name="moments">What was heard in them.</param>
+    /// <param name="layout">What was heard, in bars.</param>
     /// <param name="setting">Tuning and capo that were played in; no shift.</param>
     /// <returns>The cheapest path; not possible where hands cannot do anything like it.</returns>
-    public static Solver Solve(Tune tune, IReadOnlyList<LaidMoment> moments, Setting setting)
+    public static Solver Solve(Layout layout, Setting setting)
     {
-        var grid = StepGrid.Lay(tune, setting, followsTune: true);
+        var grid = StepGrid.Lay(layout.Tune, setting, followsTune: true);
         var bounds = LevelTable.Of(LevelTable.Highest).Bounds with { LickLevel = 0, Slurs = true };
-        var lattice = StepLattice.Build(grid, setting, bounds, Played.Value);
+        var lattice = StepLattice.Build(grid, setting, bounds, Played);
         var overlay = new Overlay(grid.Steps.Length);
-        var at = moments.ToDictionary(moment => (moment.Bar, moment.At), moment => moment.Moment);
+        var at = layout.Moments.ToDictionary(laid => (laid.Bar, laid.At), laid => laid.Moment);
         for (var step = 0; step < grid.Steps.Length; step++)
         {
             if (at.TryGetValue((grid.Steps[step].Bar, grid.Steps[step].At), out var moment))
@@ -46,19 +45,18 @@ internal static class HandFinder
         return Solver.Open(lattice, overlay);
     }
 
-    private static HeardWish Wish(Takes.Moment moment, Setting setting)
+    private static HeardWish Wish(Moment moment, Setting setting)
     {
         var unit = ListeningTable.Of("evidence");
-        var otherwise = (int)ListeningTable.Of("other-notes");
-        // A beginning as strong as half a pluck says nothing.
-        var attack = ListeningTable.Of("attack") * ((2 * Math.Clamp(moment.Attack, 0, 1)) - 1);
+        // Half a pluck's attack says nothing either way.
+        var attack = ListeningTable.Of("attack") * ((2 * moment.Attack) - 1);
         return new(
             [
                 .. moment.Ways.Select(way =>
                     (way.Keys.Select(key => key - setting.Capo).ToImmutableArray(), (int)(unit * way.Cost))
                 ),
             ],
-            otherwise,
+            (int)ListeningTable.Of("other-notes"),
             (int)Math.Max(0, attack),
             (int)Math.Max(0, -attack),
             setting.Tuning

@@ -5,8 +5,9 @@ namespace Rollwright.Listening.Takes;
 /// <summary>A moment of a take at which something begins to sound.</summary>
 /// <param name="Onset">Seconds from the beginning of the recording.</param>
 /// <param name="Ways">What it may be, the likeliest first; at least one.</param>
-/// <param name="Attack">How strong its beginning is beside the plucks of the take, 1 for one like them, 0 for none.</param>
-public sealed record Moment(double Onset, ImmutableArray<Moment.Way> Ways, double Attack)
+/// <param name="Attack">1 where it begins like the plucks of the take, 0 where it has hardly a beginning.</param>
+/// <param name="Confidence">0 to 1, see <see cref="HeardNote"/>.</param>
+public sealed record Moment(double Onset, ImmutableArray<Moment.Way> Ways, double Attack, double Confidence)
 {
     /// <param name="Keys">MIDI keys that begin, ascending, in the tuning of the instrument.</param>
     /// <param name="Cost">How much worse this explains the sound than the best way, 0 for that.</param>

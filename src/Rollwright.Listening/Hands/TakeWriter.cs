@@ -1,0 +1,121 @@
+using System.Collections.Immutable;
+using Rollwright.Arranging.Assembling;
+using Rollwright.Arranging.Chording;
+using Rollwright.Arranging.Solving;
+using Rollwright.Banjo.Settings;
+using Rollwright.Listening.Rhythm;
+using Rollwright.Listening.Takes;
+using Rollwright.Music.Keys;
+using Rollwright.Music.Metre;
+using Rollwright.Music.Pitches;
+using Rollwright.Music.Tunes;
+
+namespace Rollwright.Listening.Hands;
+
+/// <summary>
+/// From moments to a break: steps are counted, then tuning, capo and bar lines are chosen for which the hands' work is the
+/// most usual.
+/// </summary>
+internal static class TakeWriter
+{
+    // So many moments tell tuning and bar lines; the rest would only cost time.
+    private const int Enough = 256;
+
+    /// <param name="moments">By time; at least one.</param>
+    public static Heard Write(IReadOnlyList<Moment> moments, double cents, ListenOptions options)
+    {
+        var time = options.Time;
+        // A beat of so many steps: an eighth is a step of 4/4, and of 6/8.
+        var step = options.PerMinute is { } perMinute ? 60 / perMinute / (time.Beat / time.Step).ToDouble() : (double?)null;
+        var steps = moments.Count > 1 ? StepTracker.Track([.. moments.Select(moment => moment.Onset)], step) : new([0], step ?? 0.25, 0);
+        var key = KeyFinder.Of([.. moments.SelectMany((moment, i) => Played(moment, steps.At[i]))]);
+        var known = moments.Take(Enough).ToList();
+        var first = Lay(known, 0);
+        var setting = SettingFinder
+            .Likely(moments, key, options.Tuning, options.Capo)
+            .Select(setting => (Setting: setting, Solver: HandFinder.Solve(first, setting)))
+            .Where(tried => tried.Solver.Best.IsPossible)
+            .OrderBy(tried => tried.Solver.Best.Total)
+            .Select(tried => tried.Setting)
+            .FirstOrDefault();
+        if (setting is null)
+            return new([.. Bare(moments)], cents);
+        // Whoever begins on the beat, begins with a bar, unless the hands say otherwise.
+        var before = Enumerable
+            .Range(0, Layout.HalvesOf(time) / 2)
+            .Select(gone => 2 * gone)
+            .MinBy(gone => HandFinder.Solve(Lay(known, gone), setting).Best.Total + (gone == 0 ? 0 : ListeningTable.Of("pickup")));
+        var layout = Lay(moments, before);
+        var solver = HandFinder.Solve(layout, setting);
+        return solver.Best.IsPossible ? Assemble(layout, solver, steps, before, cents) : new([.. Bare(moments)], cents);
+
+        Layout Lay(IReadOnlyList<Moment> some, int gone) => Layout.Of(some, steps.At, gone, time, key, options.Title);
+    }
+
+    private static Heard Assemble(Layout layout, Solver solver, StepTracker.Tracked steps, int before, double cents)
+    {
+        var late = steps.At.Select(at => at + StepTracker.Late(at, steps.Swing)).ToArray();
+        var time = layout.Tune.Time;
+        var line = new TimeLine(late, [.. layout.Moments.Select(laid => laid.Moment.Onset)]);
+        var half = late.Length > 1 ? line.Half : steps.Step / 2;
+        var beat = half * 2 * (time.Beat / time.Step).ToDouble();
+        var tune = ChordFinder.WithChords(layout.Tune);
+        var whole = Layout.HalvesOf(time);
+        return new(Notes(layout, solver), cents)
+        {
+            Break = BreakAssembly.Assemble(tune, solver.Lattice, solver.Best, new(time.Beat, Math.Round(60 / beat, 1))),
+            BarTimes = late.Length < 2
+                ? []
+                :
+                [
+                    .. Enumerable
+                        .Range(0, tune.Bars.Length + 1)
+                        .Select(bar => bar == 0 ? 0 : (bar * whole) - before)
+                        .Select(place => Math.Max(0, line.TimeOf(place))),
+                ],
+            Swing = steps.Swing,
+        };
+    }
+
+    private static ImmutableArray<HeardNote> Notes(Layout layout, Solver solver)
+    {
+        var (grid, setting) = (solver.Lattice.Grid, solver.Lattice.Setting);
+        var at = layout.Moments.ToDictionary(laid => (laid.Bar, laid.At));
+        var notes = ImmutableArray.CreateBuilder<HeardNote>();
+        for (var step = 0; step < grid.Steps.Length; step++)
+        {
+            if (!at.TryGetValue((grid.Steps[step].Bar, grid.Steps[step].At), out var laid))
+                continue;
+            var done = solver.Best.Path[step];
+            if (done.SlurString != 0)
+                notes.Add(Note(done.SlurString) with { Slur = done.Slur });
+            foreach (var (finger, on) in done.Event.Plucks.OrderBy(pluck => pluck.String))
+                notes.Add(Note(on) with { Finger = finger });
+
+            HeardNote Note(int on)
+            {
+                var fret = done.Shape.FretOn(on);
+                return new(laid.Moment.Onset, setting.SoundingKeyOf(on, fret), laid.Moment.Confidence)
+                {
+                    String = on,
+                    Fret = fret,
+                    Bar = laid.Bar,
+                    At = laid.At,
+                };
+            }
+        }
+        return notes.ToImmutable();
+    }
+
+    // Where hands cannot have done it, what was heard is still told.
+    private static IEnumerable<HeardNote> Bare(IEnumerable<Moment> moments) =>
+        moments.SelectMany(moment => moment.Keys.Select(key => new HeardNote(moment.Onset, key, moment.Confidence)));
+
+    private static IEnumerable<PlayedNote> Played(Moment moment, int at) =>
+        moment.Keys.Select(pitch => new PlayedNote(
+            new Fraction(at, 16),
+            new Fraction(1, 8),
+            Pitch.FromMidi(pitch, new Key(new(Letter.C)).Spell(pitch % 12)),
+            at / 16
+        ));
+}

@@ -1,0 +1,24 @@
+using Rollwright.Banjo.Tunings;
+using Rollwright.Music.Metre;
+
+namespace Rollwright.Listening;
+
+/// <summary>What is known of a take; everything that is not given is found.</summary>
+public sealed record ListenOptions
+{
+    public static ListenOptions Default { get; } = new();
+
+    public Tuning? Tuning { get; init; }
+
+    /// <summary>Fret of the capo, 0 to 12.</summary>
+    public int? Capo { get; init; }
+
+    /// <summary>Never found, but taken for 4/4 where it is not given.</summary>
+    public TimeSignature Time { get; init; } = TimeSignature.Common;
+
+    /// <summary>Beats of the metre a minute, more than zero.</summary>
+    public double? PerMinute { get; init; }
+
+    /// <summary>What the break is called.</summary>
+    public string Title { get; init; } = "Take";
+}
