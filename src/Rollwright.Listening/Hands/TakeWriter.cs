@@ -3,6 +3,7 @@ using Rollwright.Arranging.Assembling;
 using Rollwright.Arranging.Chording;
 using Rollwright.Arranging.Solving;
 using Rollwright.Banjo.Settings;
+using Rollwright.Banjo.Tunings;
 using Rollwright.Listening.Rhythm;
 using Rollwright.Listening.Takes;
 using Rollwright.Music.Keys;
@@ -28,14 +29,19 @@ internal static class TakeWriter
         // A beat of so many steps: an eighth is a step of 4/4, and of 6/8.
         var step = options.PerMinute is { } perMinute ? 60 / perMinute / (time.Beat / time.Step).ToDouble() : (double?)null;
         var steps = moments.Count > 1 ? StepTracker.Track([.. moments.Select(moment => moment.Onset)], step) : new([0], step ?? 0.25, 0);
+        // What is no step is an echo of the one before, or a noise.
+        moments = [.. moments.Where((_, i) => steps.At[i] != StepTracker.NoStep)];
+        steps = steps with { At = [.. steps.At.Where(at => at != StepTracker.NoStep)] };
         var key = KeyFinder.Of([.. moments.SelectMany((moment, i) => Played(moment, steps.At[i]))]);
         var known = moments.Take(Enough).ToList();
         var first = Lay(known, 0);
+        // The tuning of most three-finger playing (common practice, no source); another must explain itself.
+        var other = ListeningTable.Of("other-tuning") * known.Count;
         var setting = SettingFinder
             .Likely(moments, key, options.Tuning, options.Capo)
             .Select(setting => (Setting: setting, Solver: HandFinder.Solve(first, setting)))
             .Where(tried => tried.Solver.Best.IsPossible)
-            .OrderBy(tried => tried.Solver.Best.Total)
+            .OrderBy(tried => tried.Solver.Best.Total + (tried.Setting.Tuning == TuningTable.OpenG ? 0 : other))
             .Select(tried => tried.Setting)
             .FirstOrDefault();
         if (setting is null)

@@ -15,7 +15,10 @@ internal static class StepTracker
     private const double Grid = 0.01;
     private const int FarthestChange = 6;
 
-    /// <param name="At">By beginning, half steps from the first one.</param>
+    /// <summary>In the place of a beginning that is no step.</summary>
+    public const int NoStep = -1;
+
+    /// <param name="At">By beginning, half steps from the first one; <see cref="NoStep"/> for what is none.</param>
     /// <param name="Step">Seconds of the commonest step.</param>
     /// <param name="Swing">How far the second step of each pair comes late, in steps: 0 even, 1/3 for two to one.</param>
     public sealed record Tracked(int[] At, double Step, double Swing);
@@ -57,41 +60,73 @@ internal static class StepTracker
 
     private static (int[] At, double Cost) Follow(IReadOnlyList<double> times, double usual, double swing)
     {
-        const int Tempi = (2 * Reach) + 1;
-        var (sigma, change, between) = (
-            ListeningTable.Of("step-jitter"),
-            ListeningTable.Of("step-change"),
-            ListeningTable.Of("step-between")
-        );
-        var cost = new double[Pair * Tempi];
-        Array.Fill(cost, double.PositiveInfinity);
-        for (var tempo = 0; tempo < Tempi; tempo++)
-        {
-            cost[tempo] = 0;
-            cost[(2 * Tempi) + tempo] = 0;
-        }
-        var back = new (int From, int Halves)[times.Count][];
+        var stray = ListeningTable.Of("step-stray");
+        var layers = new Layer[times.Count];
+        layers[0] = Layer.First();
         for (var i = 1; i < times.Count; i++)
         {
-            var gap = times[i] - times[i - 1];
-            var from = back[i] = new (int, int)[Pair * Tempi];
-            var next = new double[Pair * Tempi];
-            Array.Fill(next, double.PositiveInfinity);
-            var allowed = Math.Max(1, Math.Sqrt(gap / usual)) * change;
+            layers[i] = Layer.Empty();
+            layers[i].Arrive(layers[i - 1], 1, times[i] - times[i - 1], usual, swing, 0);
+            // What is no step: it is passed over, and the distance is taken from the one before.
+            if (i > 1)
+                layers[i].Arrive(layers[i - 2], 2, times[i] - times[i - 2], usual, swing, stray);
+        }
+        var at = new int[times.Count];
+        Array.Fill(at, NoStep);
+        var state = layers[^1].Cheapest;
+        var cost = layers[^1].Cost[state];
+        var places = new Stack<(int Index, int Halves)>();
+        for (var i = times.Count - 1; i > 0; )
+        {
+            var (from, halves, back) = layers[i].From[state];
+            places.Push((i, halves));
+            (i, state) = (i - back, from);
+        }
+        at[0] = 0;
+        var place = 0;
+        foreach (var (index, halves) in places)
+            at[index] = place += halves;
+        return (at, cost);
+    }
+
+    // Cost and origin of every place within the pair at every tempo, at one beginning.
+    private sealed record Layer(double[] Cost, (int State, int Halves, int Back)[] From)
+    {
+        private const int Tempi = (2 * Reach) + 1;
+
+        public int Cheapest => Array.IndexOf(Cost, Cost.Min());
+
+        public static Layer Empty()
+        {
+            var cost = new double[Pair * Tempi];
+            Array.Fill(cost, double.PositiveInfinity);
+            return new(cost, new (int, int, int)[Pair * Tempi]);
+        }
+
+        // A take begins with a step, the first or the second of a pair.
+        public static Layer First()
+        {
+            var first = Empty();
+            first.Cost.AsSpan(0, Tempi).Clear();
+            first.Cost.AsSpan(2 * Tempi, Tempi).Clear();
+            return first;
+        }
+
+        public void Arrive(Layer before, int back, double gap, double usual, double swing, double more)
+        {
+            var (sigma, worst, between) = (
+                ListeningTable.Of("step-jitter"),
+                ListeningTable.Of("step-worst"),
+                ListeningTable.Of("step-between")
+            );
+            var change = Math.Max(1, Math.Sqrt(gap / usual)) * ListeningTable.Of("step-change");
             for (var place = 0; place < Pair; place++)
             for (var tempo = 0; tempo < Tempi; tempo++)
             {
-                // The cheapest way to this tempo, before the gap is looked at.
-                var (least, source) = (double.PositiveInfinity, 0);
-                for (var old = Math.Max(0, tempo - FarthestChange); old <= Math.Min(Tempi - 1, tempo + FarthestChange); old++)
-                {
-                    var sum = cost[(place * Tempi) + old] + Squared((tempo - old) * Grid / allowed);
-                    if (sum < least)
-                        (least, source) = (sum, (place * Tempi) + old);
-                }
+                var (least, source) = before.Cheapened(place, tempo, change);
                 if (double.IsPositiveInfinity(least))
                     continue;
-                var half = 0.5 * usual * Math.Exp((tempo - Reach) * Grid);
+                var half = 0.5 * usual * Math.Exp((tempo - StepTracker.Reach) * Grid);
                 var middle = (int)Math.Round(gap / half);
                 for (var halves = Math.Max(1, middle - 1); halves <= Math.Max(1, middle + 1); halves++)
                 {
@@ -99,26 +134,29 @@ internal static class StepTracker
                     var wanted = (halves + Late(arrives, swing) - Late(place, swing)) * half;
                     var sum =
                         least
-                        + Math.Min(ListeningTable.Of("step-worst"), Squared((gap - wanted) / sigma))
+                        + more
+                        + Math.Min(worst, Squared((gap - wanted) / sigma))
                         + (arrives % 2 == 1 ? between : 0);
                     var to = (arrives * Tempi) + tempo;
-                    if (sum < next[to])
-                        (next[to], from[to]) = (sum, ((place * Tempi) + source % Tempi, halves));
+                    if (sum < Cost[to])
+                        (Cost[to], From[to]) = (sum, (source, halves, back));
                 }
             }
-            cost = next;
         }
-        var state = Array.IndexOf(cost, cost.Min());
-        var total = cost[state];
-        var at = new int[times.Count];
-        for (var i = times.Count - 1; i > 0; i--)
+
+        // The cheapest way to a tempo at the same place, before the distance is looked at.
+        private (double Cost, int State) Cheapened(int place, int tempo, double change)
         {
-            at[i] = back[i][state].Halves;
-            state = back[i][state].From;
+            var (least, source) = (double.PositiveInfinity, 0);
+            var last = Math.Min(Tempi - 1, tempo + FarthestChange);
+            for (var old = Math.Max(0, tempo - FarthestChange); old <= last; old++)
+            {
+                var sum = Cost[(place * Tempi) + old] + Squared((tempo - old) * Grid / change);
+                if (sum < least)
+                    (least, source) = (sum, (place * Tempi) + old);
+            }
+            return (least, source);
         }
-        for (var i = 1; i < at.Length; i++)
-            at[i] += at[i - 1];
-        return (at, total);
     }
 
     /// <summary>How late swing brings a place, counted in half steps, in the same.</summary>
