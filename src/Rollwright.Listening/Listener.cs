@@ -10,41 +10,70 @@ namespace Rollwright.Listening;
 /// <summary>Hears what was played in a recording of a five-string banjo, and by which hands.</summary>
 public static class Listener
 {
+    // So many beginnings teach what the notes of the instrument look like.
+    private const int Enough = 400;
+
     /// <summary>The notes of a recording; none where no plucked notes are found. Same sound, same answer.</summary>
     public static Heard Listen(Samples sound, ListenOptions? options = null)
     {
-        options ??= ListenOptions.Default;
         ArgumentNullException.ThrowIfNull(sound);
-        var mono = OneSide.Of(sound);
-        var spectra = Spectrogram.Of(
-            mono,
-            sound.Rate,
-            ListeningTable.Of("window"),
-            (int)ListeningTable.Of("overlap"),
-            ListeningTable.Of("top")
-        );
-        var onsets = OnsetFinder.Find(spectra);
-        if (onsets.Count == 0)
+        return Listen([OneSide.Of(sound)], sound.Rate, options);
+    }
+
+    /// <summary>The same of a sound that comes in blocks, of which only half a minute is kept.</summary>
+    /// <param name="blocks">One channel, in order.</param>
+    /// <param name="rate">Samples a second.</param>
+    /// <param name="options">What is known of the take.</param>
+    /// <param name="progress">Told the seconds that were heard.</param>
+    /// <param name="stop">Stops between pieces.</param>
+    public static Heard Listen(
+        IEnumerable<float[]> blocks,
+        int rate,
+        ListenOptions? options = null,
+        IProgress<double>? progress = null,
+        CancellationToken stop = default
+    )
+    {
+        var (rises, offset) = (new List<Rise>(), new TuningOffset());
+        var (bins, binWidth) = (0, 0.0);
+        foreach (var piece in Piece.Cut(blocks, rate))
+        {
+            stop.ThrowIfCancellationRequested();
+            var spectra = Spectrogram.Of(
+                piece.Sound,
+                rate,
+                ListeningTable.Of("window"),
+                (int)ListeningTable.Of("overlap"),
+                ListeningTable.Of("top")
+            );
+            (bins, binWidth) = (spectra.Bins, spectra.BinWidth);
+            rises.AddRange(Rise.Of(spectra, OnsetFinder.Find(spectra), piece));
+            offset.Add(piece.Sound, rate);
+            progress?.Report(piece.Start + ((double)piece.Sound.Length / rate));
+        }
+        if (rises.Count == 0)
             return new([], 0);
-        var (cents, templates) = TuningOffset
-            .Likely(mono, sound.Rate)
-            .Select(cents => (cents, new NoteTemplates(spectra, cents)))
-            .MaxBy(one => Likeness(spectra, onsets, one.Item2));
+        var some = rises.Take(Enough).ToList();
+        var (cents, templates) = offset
+            .Likely()
+            .Select(cents => (cents, new NoteTemplates(bins, binWidth, cents)))
+            .MaxBy(one => Likeness(some, one.Item2));
+        stop.ThrowIfCancellationRequested();
         // Dear at first, so that a note is taken for one before its partials are known well, then cheaper.
         var price = ListeningTable.Of("sparse");
         for (var round = (int)ListeningTable.Of("rounds"); round > 0; round--)
-            templates.Learn(NoteFinder.Explain(spectra, onsets, templates, price * (1 + round)));
-        var moments = Moments(NoteFinder.Explain(spectra, onsets, templates, price), templates);
-        return moments.Count == 0 ? new([], cents) : TakeWriter.Write(moments, cents, options);
+            templates.Learn(NoteFinder.Explain(some, templates, price * (1 + round)));
+        stop.ThrowIfCancellationRequested();
+        var moments = Moments(NoteFinder.Explain(rises, templates, price), templates);
+        return moments.Count == 0 ? new([], cents) : TakeWriter.Write(moments, cents, options ?? ListenOptions.Default);
     }
 
     // How well the beginnings are explained by one note each, once its partials were learnt from them.
-    private static double Likeness(Spectrogram spectra, List<Onset> onsets, NoteTemplates templates)
+    private static double Likeness(List<Rise> rises, NoteTemplates templates)
     {
-        var some = onsets.Count <= 200 ? onsets : onsets[..200];
         for (var round = 0; round < 2; round++)
-            templates.Learn(NoteFinder.Explain(spectra, some, templates, 1));
-        return NoteFinder.Explain(spectra, some, templates, 1).Select(item => item.Fit).DefaultIfEmpty(0).Average();
+            templates.Learn(NoteFinder.Explain(rises, templates, 1));
+        return NoteFinder.Explain(rises, templates, 1).Average(item => item.Fit);
     }
 
     private static List<Moment> Moments(List<NoteFinder.Explained> explained, NoteTemplates templates)
@@ -55,15 +84,15 @@ public static class Listener
             return [];
         var floor = ListeningTable.Of("floor") * Median(plucks.Select(item => item.Best.Amounts.Max()));
         plucks.RemoveAll(item => item.Best.Amounts.Max() < floor);
-        var strength = Median(plucks.Select(item => item.Onset.Strength));
-        return [.. plucks.Select(item => MomentOf(item, templates, item.Onset.Strength / strength))];
+        var strength = Median(plucks.Select(item => item.Rise.Onset.Strength));
+        return [.. plucks.Select(item => MomentOf(item, templates, item.Rise.Onset.Strength / strength))];
     }
 
     private static Moment MomentOf(NoteFinder.Explained item, NoteTemplates templates, double strength)
     {
         var (none, full) = (ListeningTable.Of("attack-none"), ListeningTable.Of("attack-full"));
         return new(
-            item.Onset.Time,
+            item.Rise.Onset.Time,
             [
                 .. item.Ways.Take((int)ListeningTable.Of("ways"))
                     .Select(way => new Moment.Way(

@@ -28,7 +28,7 @@ internal static class TakeWriter
         var time = options.Time;
         // A beat of so many steps: an eighth is a step of 4/4, and of 6/8.
         var step = options.PerMinute is { } perMinute ? 60 / perMinute / (time.Beat / time.Step).ToDouble() : (double?)null;
-        var steps = moments.Count > 1 ? StepTracker.Track([.. moments.Select(moment => moment.Onset)], step) : new([0], step ?? 0.25, 0);
+        var steps = moments.Count > 1 ? StepTracker.Track([.. moments.Select(moment => moment.Onset)], [.. moments.Select(moment => moment.Attack < 0.5)], step) : new([0], step ?? 0.25, 0);
         // What is no step is an echo of the one before, or a noise.
         moments = [.. moments.Where((_, i) => steps.At[i] != StepTracker.NoStep)];
         steps = steps with { At = [.. steps.At.Where(at => at != StepTracker.NoStep)] };

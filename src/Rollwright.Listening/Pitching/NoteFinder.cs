@@ -1,4 +1,3 @@
-using Rollwright.Listening.Onsets;
 using Rollwright.Listening.Spectra;
 
 namespace Rollwright.Listening.Pitching;
@@ -13,62 +12,24 @@ internal static class NoteFinder
     private const int WideSteps = 25;
     private const int NarrowSteps = 20;
 
-    // Rises that sum to less are none.
-    private const double Silence = 1e-6;
-
-    /// <param name="Onset">When.</param>
-    /// <param name="Rise">By bin, what is louder after the onset than before.</param>
+    /// <param name="Rise">What begins.</param>
     /// <param name="Fit">How alike the rise and the sum of the notes are: the cosine of their angle, 0 to 1.</param>
     /// <param name="Best">The notes that explain it at the least price.</param>
     /// <param name="Ways">All sets of notes that come into question, the cheapest first.</param>
-    /// <param name="Model">The sum of the notes and the floor, by bin; empty where there is no rise.</param>
-    public sealed record Explained(
-        Onset Onset,
-        float[] Rise,
-        double Fit,
-        NoteSet Best,
-        IReadOnlyList<NoteSet> Ways,
-        double[] Model
-    );
+    /// <param name="Model">The sum of the notes and the floor, by bin.</param>
+    public sealed record Explained(Rise Rise, double Fit, NoteSet Best, IReadOnlyList<NoteSet> Ways, double[] Model);
 
     /// <param name="Notes">Indices of templates, ascending.</param>
     /// <param name="Amounts">How much of each.</param>
     /// <param name="Cost">How far off they are from the rise, and their price: the logarithm of its share.</param>
     public sealed record NoteSet(int[] Notes, double[] Amounts, double Cost);
 
-    public static List<Explained> Explain(
-        Spectrogram spectra,
-        IReadOnlyList<Onset> onsets,
-        NoteTemplates templates,
-        double price
-    )
-    {
-        var explained = new List<Explained>(onsets.Count);
-        for (var i = 0; i < onsets.Count; i++)
-        {
-            var rise = Rise(spectra, onsets[i].Time, i + 1 < onsets.Count ? onsets[i + 1].Time : double.MaxValue);
-            if (rise.Sum() > Silence)
-                explained.Add(Solve(onsets[i], rise, templates, price));
-        }
-        return explained;
-    }
+    public static List<Explained> Explain(IEnumerable<Rise> rises, NoteTemplates templates, double price) =>
+        [.. rises.Select(rise => Solve(rise, templates, price))];
 
-    private static float[] Rise(Spectrogram spectra, double onset, double next)
+    private static Explained Solve(Rise rise, NoteTemplates templates, double price)
     {
-        var settle = ListeningTable.Of("settle");
-        var power = (float)ListeningTable.Of("power");
-        var end = Math.Min(onset + ListeningTable.Of("listen"), Math.Max(onset + settle, next - settle));
-        var after = spectra.Mean(onset + settle, end);
-        var earlier = onset - ListeningTable.Of("before");
-        var before = spectra.Mean(earlier, earlier);
-        for (var bin = 0; bin < after.Length; bin++)
-            after[bin] = MathF.Pow(Math.Max(0, after[bin] - before[bin]), power);
-        return after;
-    }
-
-    private static Explained Solve(Onset onset, float[] rise, NoteTemplates templates, double price)
-    {
-        var fitter = new Fitter(rise);
+        var fitter = new Fitter(rise.Spectrum);
         int[] all = [.. Enumerable.Range(0, templates.Count)];
         var wide = fitter.Fit(templates.Shapes, WideSteps).Amounts;
         int[] likely = [.. all.OrderByDescending(note => wide[note]).Take((int)ListeningTable.Of("candidates"))];
@@ -80,7 +41,7 @@ internal static class NoteFinder
             ways.AddRange(likely.Except(two.Notes).Select(note => Fitted([.. two.Notes, note])).Where(IsEven));
         ways.Sort((one, other) => one.Cost.CompareTo(other.Cost));
         var model = fitter.Sum(templates.Of(ways[0].Notes), ways[0].Amounts);
-        return new(onset, rise, Likeness(rise, model), ways[0], ways, model);
+        return new(rise, Likeness(rise.Spectrum, model), ways[0], ways, model);
 
         NoteSet Fitted(int[] notes)
         {

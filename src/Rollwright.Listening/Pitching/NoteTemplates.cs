@@ -9,12 +9,15 @@ internal sealed class NoteTemplates
     private readonly double[][] places;
     private readonly int bins;
 
-    public NoteTemplates(Spectrogram spectra, double cents)
+    /// <param name="bins">Bins of a spectrum.</param>
+    /// <param name="binWidth">Hz from one to the next.</param>
+    /// <param name="cents">How far the instrument is above a' = 440 Hz.</param>
+    public NoteTemplates(int bins, double binWidth, double cents)
     {
         Lowest = (int)ListeningTable.Of("lowest");
         var (count, partials) = ((int)ListeningTable.Of("highest") - Lowest + 1, (int)ListeningTable.Of("partials"));
         var (stiffness, fall) = (ListeningTable.Of("stiffness"), ListeningTable.Of("fall"));
-        bins = spectra.Bins;
+        this.bins = bins;
         (weights, places, Shapes) = (new double[count][], new double[count][], new Shape[count]);
         for (var note = 0; note < count; note++)
         {
@@ -24,7 +27,7 @@ internal sealed class NoteTemplates
             [
                 .. Enumerable
                     .Range(1, partials)
-                    .Select(k => k * f * Math.Sqrt(1 + (stiffness * k * k)) / spectra.BinWidth),
+                    .Select(k => k * f * Math.Sqrt(1 + (stiffness * k * k)) / binWidth),
             ];
             Draw(note);
         }
@@ -82,7 +85,7 @@ internal sealed class NoteTemplates
             if (bin < 0 || bin >= bins)
                 continue;
             var lobe = Hann(bin - place);
-            share += lobe * item.Rise[bin] / item.Model[bin];
+            share += lobe * item.Rise.Spectrum[bin] / item.Model[bin];
             whole += lobe;
         }
         return whole <= 0 ? 0 : share / whole;

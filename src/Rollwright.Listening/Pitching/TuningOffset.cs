@@ -3,17 +3,18 @@ using Rollwright.Listening.Spectra;
 namespace Rollwright.Listening.Pitching;
 
 /// <summary>How far the instrument is from a' = 440 Hz: the commonest deviation of strong partials from equal temperament.</summary>
-internal static class TuningOffset
+internal sealed class TuningOffset
 {
     private const int Width = 4;
     private const int Most = 3;
     private const double Weakest = 0.25;
 
+    private readonly double[] votes = new double[100];
+
     /// <summary>The offsets that come into question, the likeliest first: who plays along may be tuned otherwise.</summary>
     /// <returns>Cents, from -50 to 50; at least one.</returns>
-    public static List<double> Likely(float[] sound, int rate)
+    public List<double> Likely()
     {
-        var votes = Votes(sound, rate);
         var sums = Enumerable.Range(0, 100).Select(cents => Around(votes, cents).Sum(item => item.Votes)).ToArray();
         var best = sums.Max();
         var likely = new List<double>();
@@ -39,11 +40,11 @@ internal static class TuningOffset
         return offset >= 50 ? offset - 100 : offset;
     }
 
-    private static double[] Votes(float[] sound, int rate)
+    /// <summary>Takes a stretch of the sound into account.</summary>
+    public void Add(float[] sound, int rate)
     {
         // A long window tells semitones apart down to the fourth string's octave.
         var spectra = Spectrogram.Of(sound, rate, 0.19, 2, 1_300);
-        var votes = new double[100];
         for (var frame = 0; frame < spectra.Count; frame++)
         {
             var one = spectra[frame];
@@ -62,7 +63,6 @@ internal static class TuningOffset
                 votes[Math.Clamp(cents, 0, 99)] += Math.Sqrt(here);
             }
         }
-        return votes;
     }
 
     private static IEnumerable<(int Away, double Votes)> Around(double[] votes, int cents) =>

@@ -24,12 +24,13 @@ internal static class StepTracker
     public sealed record Tracked(int[] At, double Step, double Swing);
 
     /// <param name="times">Seconds, ascending; at least two.</param>
+    /// <param name="isSoft">Whether each has hardly an attack: then its time is known less well.</param>
     /// <param name="step">Seconds of a step where it is known; null to find it.</param>
-    public static Tracked Track(IReadOnlyList<double> times, double? step)
+    public static Tracked Track(IReadOnlyList<double> times, IReadOnlyList<bool> isSoft, double? step)
     {
         var usual = step ?? Usual(times);
         return new[] { 0, 0.2, 1.0 / 3 }
-            .Select(swing => (Path: Follow(times, usual, swing), Swing: swing))
+            .Select(swing => (Path: Follow(times, isSoft, usual, swing), Swing: swing))
             .Select(tried =>
                 (tried.Path, tried.Swing, Cost: tried.Path.Cost + (tried.Swing > 0 ? ListeningTable.Of("swing") * times.Count : 0))
             )
@@ -58,18 +59,19 @@ internal static class StepTracker
         return best;
     }
 
-    private static (int[] At, double Cost) Follow(IReadOnlyList<double> times, double usual, double swing)
+    private static (int[] At, double Cost) Follow(IReadOnlyList<double> times, IReadOnlyList<bool> isSoft, double usual, double swing)
     {
         var stray = ListeningTable.Of("step-stray");
+        var (plain, soft) = (ListeningTable.Of("step-jitter"), ListeningTable.Of("step-jitter-soft"));
         var layers = new Layer[times.Count];
         layers[0] = Layer.First();
         for (var i = 1; i < times.Count; i++)
         {
             layers[i] = Layer.Empty();
-            layers[i].Arrive(layers[i - 1], 1, times[i] - times[i - 1], usual, swing, 0);
+            layers[i].Arrive(layers[i - 1], 1, times[i] - times[i - 1], Jitter(i, i - 1), usual, swing, 0);
             // What is no step: it is passed over, and the distance is taken from the one before.
             if (i > 1)
-                layers[i].Arrive(layers[i - 2], 2, times[i] - times[i - 2], usual, swing, stray);
+                layers[i].Arrive(layers[i - 2], 2, times[i] - times[i - 2], Jitter(i, i - 2), usual, swing, stray);
         }
         var at = new int[times.Count];
         Array.Fill(at, NoStep);
@@ -87,6 +89,8 @@ internal static class StepTracker
         foreach (var (index, halves) in places)
             at[index] = place += halves;
         return (at, cost);
+
+        double Jitter(int one, int other) => isSoft[one] || isSoft[other] ? soft : plain;
     }
 
     // Cost and origin of every place within the pair at every tempo, at one beginning.
@@ -112,13 +116,9 @@ internal static class StepTracker
             return first;
         }
 
-        public void Arrive(Layer before, int back, double gap, double usual, double swing, double more)
+        public void Arrive(Layer before, int back, double gap, double jitter, double usual, double swing, double more)
         {
-            var (sigma, worst, between) = (
-                ListeningTable.Of("step-jitter"),
-                ListeningTable.Of("step-worst"),
-                ListeningTable.Of("step-between")
-            );
+            var (worst, between) = (ListeningTable.Of("step-worst"), ListeningTable.Of("step-between"));
             var change = Math.Max(1, Math.Sqrt(gap / usual)) * ListeningTable.Of("step-change");
             for (var place = 0; place < Pair; place++)
             for (var tempo = 0; tempo < Tempi; tempo++)
@@ -135,7 +135,7 @@ internal static class StepTracker
                     var sum =
                         least
                         + more
-                        + Math.Min(worst, Squared((gap - wanted) / sigma))
+                        + Math.Min(worst, Squared((gap - wanted) / jitter))
                         + (arrives % 2 == 1 ? between : 0);
                     var to = (arrives * Tempi) + tempo;
                     if (sum < Cost[to])
