@@ -34,7 +34,7 @@ public static class Listener
         CancellationToken stop = default
     )
     {
-        var (rises, offset) = (new List<Rise>(), new TuningOffset());
+        var (finder, offered, offset) = (new OnsetFinder(), new List<Rise>(), new TuningOffset());
         var (bins, binWidth) = (0, 0.0);
         foreach (var piece in Piece.Cut(blocks, rate))
         {
@@ -47,10 +47,11 @@ public static class Listener
                 ListeningTable.Of("top")
             );
             (bins, binWidth) = (spectra.Bins, spectra.BinWidth);
-            rises.AddRange(Rise.Of(spectra, OnsetFinder.Find(spectra), piece));
+            offered.AddRange(Rise.Of(spectra, finder.Offer(spectra), piece));
             offset.Add(piece.Sound, rate);
             progress?.Report(piece.Start + ((double)piece.Sound.Length / rate));
         }
+        var rises = finder.Standing(offered, rise => rise.Onset).ToList();
         if (rises.Count == 0)
             return new([], 0);
         var some = rises.Take(Enough).ToList();

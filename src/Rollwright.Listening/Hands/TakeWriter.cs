@@ -50,13 +50,17 @@ internal static class TakeWriter
         var before = Enumerable
             .Range(0, Layout.HalvesOf(time) / 2)
             .Select(gone => 2 * gone)
-            .MinBy(gone => HandFinder.Solve(Lay(known, gone), setting).Best.Total + (gone == 0 ? 0 : ListeningTable.Of("pickup")));
+            .MinBy(gone => HandFinder.Solve(Lay(known, gone), setting).Best.Total + PickupPrice(gone, time));
         var layout = Lay(moments, before);
         var solver = HandFinder.Solve(layout, setting);
         return solver.Best.IsPossible ? Assemble(layout, solver, steps, before, cents) : new([.. Bare(moments)], cents);
 
         Layout Lay(IReadOnlyList<Moment> some, int gone) => Layout.Of(some, steps.At, gone, time, key, options.Title);
     }
+
+    // A pickup is seldom longer than half a bar (common practice, no source).
+    private static double PickupPrice(int gone, TimeSignature time) =>
+        gone == 0 ? 0 : ListeningTable.Of(2 * gone < Layout.HalvesOf(time) ? "pickup-long" : "pickup");
 
     private static Heard Assemble(Layout layout, Solver solver, StepTracker.Tracked steps, int before, double cents)
     {

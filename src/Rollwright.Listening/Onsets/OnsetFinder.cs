@@ -4,43 +4,62 @@ namespace Rollwright.Listening.Onsets;
 
 /// <summary>
 /// Where something new begins: the summed rise of the compressed spectrum (spectral flux on log magnitudes, Bello and
-/// others 2005), where it stands above the median around it and is the greatest nearby.
+/// others 2005), where it stands above the median around it and is the greatest nearby. A recording is looked at piece by
+/// piece; what counts as strong is told by the whole.
 /// </summary>
-internal static class OnsetFinder
+internal sealed class OnsetFinder
 {
-    /// <returns>By time.</returns>
-    public static List<Onset> Find(Spectrogram spectra)
+    // Of what the pieces offer, the whole keeps less: a piece does not know yet what is strong in the whole.
+    private const double Lenient = 0.5;
+
+    private readonly List<double> flux = [];
+    private float peak;
+
+    /// <summary>What may be an onset, in seconds of the piece, by time.</summary>
+    public List<Onset> Offer(Spectrogram spectra)
     {
-        var flux = Flux(spectra);
-        var strong = Quantile(flux, 0.95);
-        var found = new List<Onset>();
-        if (strong <= 0)
-            return found;
+        var here = Flux(spectra);
+        flux.AddRange(here);
+        var least = Lenient * Least(here);
         var near = (int)Math.Round(ListeningTable.Of("onset-apart") / spectra.Hop / 2);
-        var apart = (int)Math.Round(ListeningTable.Of("onset-apart") / spectra.Hop);
         var half = (int)Math.Round(ListeningTable.Of("onset-median") / spectra.Hop);
-        var least = ListeningTable.Of("onset-rise") * strong;
-        var last = -apart;
-        for (var i = 0; i < flux.Length; i++)
+        var found = new List<Onset>();
+        for (var i = 0; i < here.Length && least > 0; i++)
         {
-            var (from, to) = (Math.Max(0, i - near), Math.Min(flux.Length - 1, i + near));
+            var (from, to) = (Math.Max(0, i - near), Math.Min(here.Length - 1, i + near));
             var isPeak = true;
             for (var j = from; j <= to && isPeak; j++)
-                isPeak = flux[j] < flux[i] || (flux[j] == flux[i] && j >= i);
-            if (!isPeak || i - last < apart)
+                isPeak = here[j] < here[i] || (here[j] == here[i] && j >= i);
+            if (!isPeak)
                 continue;
-            var around = flux[Math.Max(0, i - half)..Math.Min(flux.Length, i + half + 1)];
-            if (flux[i] < Quantile(around, 0.5) + least)
-                continue;
-            found.Add(new(Math.Max(0, (i * spectra.Hop) + ListeningTable.Of("onset-late")), flux[i]));
-            last = i;
+            var around = here[Math.Max(0, i - half)..Math.Min(here.Length, i + half + 1)];
+            var above = here[i] - Quantile(around, 0.5);
+            if (above >= least)
+                found.Add(new(Math.Max(0, (i * spectra.Hop) + ListeningTable.Of("onset-late")), here[i], above));
         }
         return found;
     }
 
-    private static double[] Flux(Spectrogram spectra)
+    /// <summary>Which of the onsets offered stand, once all pieces were looked at.</summary>
+    public IEnumerable<T> Standing<T>(IEnumerable<T> offered, Func<T, Onset> onset)
     {
-        var peak = 0f;
+        var least = Least([.. flux]);
+        var apart = ListeningTable.Of("onset-apart");
+        var last = double.NegativeInfinity;
+        foreach (var one in offered)
+        {
+            var (time, _, above) = onset(one);
+            if (above < least || time - last < apart)
+                continue;
+            last = time;
+            yield return one;
+        }
+    }
+
+    private static double Least(double[] flux) => ListeningTable.Of("onset-rise") * Quantile(flux, 0.95);
+
+    private double[] Flux(Spectrogram spectra)
+    {
         for (var i = 0; i < spectra.Count; i++)
             foreach (var value in spectra[i])
                 peak = Math.Max(peak, value);
