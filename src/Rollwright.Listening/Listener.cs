@@ -95,7 +95,8 @@ public static class Listener
         return new(
             item.Rise.Onset.Time,
             [
-                .. item.Ways.Take((int)ListeningTable.Of("ways"))
+                .. item
+                    .Ways.Take((int)ListeningTable.Of("ways"))
                     .Select(way => new Moment.Way(
                         [.. way.Notes.Select(note => templates.Lowest + note)],
                         way.Cost - item.Best.Cost

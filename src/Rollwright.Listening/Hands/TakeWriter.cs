@@ -27,8 +27,17 @@ internal static class TakeWriter
     {
         var time = options.Time;
         // A beat of so many steps: an eighth is a step of 4/4, and of 6/8.
-        var step = options.PerMinute is { } perMinute ? 60 / perMinute / (time.Beat / time.Step).ToDouble() : (double?)null;
-        var steps = moments.Count > 1 ? StepTracker.Track([.. moments.Select(moment => moment.Onset)], [.. moments.Select(moment => moment.Attack < 0.5)], step) : new([0], step ?? 0.25, 0);
+        var step = options.PerMinute is { } perMinute
+            ? 60 / perMinute / (time.Beat / time.Step).ToDouble()
+            : (double?)null;
+        var steps =
+            moments.Count > 1
+                ? StepTracker.Track(
+                    [.. moments.Select(moment => moment.Onset)],
+                    [.. moments.Select(moment => moment.Attack < 0.5)],
+                    step
+                )
+                : new([0], step ?? 0.25, 0);
         // What is no step is an echo of the one before, or a noise.
         moments = [.. moments.Where((_, i) => steps.At[i] != StepTracker.NoStep)];
         steps = steps with { At = [.. steps.At.Where(at => at != StepTracker.NoStep)] };
@@ -74,15 +83,16 @@ internal static class TakeWriter
         return new(Notes(layout, solver), cents)
         {
             Break = BreakAssembly.Assemble(tune, solver.Lattice, solver.Best, new(time.Beat, Math.Round(60 / beat, 1))),
-            BarTimes = late.Length < 2
-                ? []
-                :
-                [
-                    .. Enumerable
-                        .Range(0, tune.Bars.Length + 1)
-                        .Select(bar => bar == 0 ? 0 : (bar * whole) - before)
-                        .Select(place => Math.Max(0, line.TimeOf(place))),
-                ],
+            BarTimes =
+                late.Length < 2
+                    ? []
+                    :
+                    [
+                        .. Enumerable
+                            .Range(0, tune.Bars.Length + 1)
+                            .Select(bar => bar == 0 ? 0 : (bar * whole) - before)
+                            .Select(place => Math.Max(0, line.TimeOf(place))),
+                    ],
             Swing = steps.Swing,
         };
     }
@@ -105,7 +115,8 @@ internal static class TakeWriter
             HeardNote Note(int on)
             {
                 var fret = done.Shape.FretOn(on);
-                return new(laid.Moment.Onset, setting.SoundingKeyOf(on, fret), laid.Moment.Confidence)
+                var key = setting.SoundingKeyOf(on, fret);
+                return new(laid.Moment.Onset, key, laid.Moment.ConfidenceIn(key))
                 {
                     String = on,
                     Fret = fret,
@@ -119,7 +130,9 @@ internal static class TakeWriter
 
     // Where hands cannot have done it, what was heard is still told.
     private static IEnumerable<HeardNote> Bare(IEnumerable<Moment> moments) =>
-        moments.SelectMany(moment => moment.Keys.Select(key => new HeardNote(moment.Onset, key, moment.Confidence)));
+        moments.SelectMany(moment =>
+            moment.Keys.Select(key => new HeardNote(moment.Onset, key, moment.ConfidenceIn(key)))
+        );
 
     private static IEnumerable<PlayedNote> Played(Moment moment, int at) =>
         moment.Keys.Select(pitch => new PlayedNote(

@@ -48,7 +48,11 @@ internal static class NoteFinder
             Array.Sort(notes);
             var (amounts, cost) = fitter.Fit(templates.Of(notes), NarrowSteps);
             var more = notes.Length - 1;
-            return new(notes, amounts, Math.Log(cost + (price * more)) - (more * Math.Log(1 - ListeningTable.Of("share"))));
+            return new(
+                notes,
+                amounts,
+                Math.Log(cost + (price * more)) - (more * Math.Log(1 - ListeningTable.Of("share")))
+            );
         }
     }
 

@@ -25,9 +25,7 @@ internal sealed class NoteTemplates
             weights[note] = [.. Enumerable.Range(0, partials).Select(k => Math.Pow(fall, k) * (1 - fall))];
             places[note] =
             [
-                .. Enumerable
-                    .Range(1, partials)
-                    .Select(k => k * f * Math.Sqrt(1 + (stiffness * k * k)) / binWidth),
+                .. Enumerable.Range(1, partials).Select(k => k * f * Math.Sqrt(1 + (stiffness * k * k)) / binWidth),
             ];
             Draw(note);
         }

@@ -29,12 +29,18 @@ internal static class StepTracker
     public static Tracked Track(IReadOnlyList<double> times, IReadOnlyList<bool> isSoft, double? step)
     {
         var usual = step ?? Usual(times);
-        return new[] { 0, 0.2, 1.0 / 3 }
-            .Select(swing => (Path: Follow(times, isSoft, usual, swing), Swing: swing))
-            .Select(tried =>
-                (tried.Path, tried.Swing, Cost: tried.Path.Cost + (tried.Swing > 0 ? ListeningTable.Of("swing") * times.Count : 0))
-            )
-            .MinBy(tried => tried.Cost) is var best
+        return
+            new[] { 0, 0.2, 1.0 / 3 }
+                .Select(swing => (Path: Follow(times, isSoft, usual, swing), Swing: swing))
+                .Select(tried =>
+                    (
+                        tried.Path,
+                        tried.Swing,
+                        Cost: tried.Path.Cost + (tried.Swing > 0 ? ListeningTable.Of("swing") * times.Count : 0)
+                    )
+                )
+                .MinBy(tried => tried.Cost)
+                is var best
             ? new(best.Path.At, usual, best.Swing)
             : throw new InvalidOperationException("three ways were tried");
     }
@@ -59,7 +65,12 @@ internal static class StepTracker
         return best;
     }
 
-    private static (int[] At, double Cost) Follow(IReadOnlyList<double> times, IReadOnlyList<bool> isSoft, double usual, double swing)
+    private static (int[] At, double Cost) Follow(
+        IReadOnlyList<double> times,
+        IReadOnlyList<bool> isSoft,
+        double usual,
+        double swing
+    )
     {
         var stray = ListeningTable.Of("step-stray");
         var (plain, soft) = (ListeningTable.Of("step-jitter"), ListeningTable.Of("step-jitter-soft"));
@@ -161,7 +172,17 @@ internal static class StepTracker
 
     /// <summary>How late swing brings a place, counted in half steps, in the same.</summary>
     public static double Late(int place, double swing) =>
-        2 * swing * ((place % Pair) switch { 1 => 0.5, 2 => 1, 3 => 0.5, _ => 0 });
+        2
+        * swing
+        * (
+            (place % Pair) switch
+            {
+                1 => 0.5,
+                2 => 1,
+                3 => 0.5,
+                _ => 0,
+            }
+        );
 
     private static double Squared(double x) => x * x;
 }

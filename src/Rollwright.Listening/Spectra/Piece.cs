@@ -35,6 +35,11 @@ internal sealed record Piece(float[] Sound, double Start, double From, double Un
             yield return Of(held.Count, long.MaxValue);
 
         Piece Of(int count, long until) =>
-            new([.. held.Take(count)], (double)first / rate, (double)from / rate, until == long.MaxValue ? double.MaxValue : (double)until / rate);
+            new(
+                [.. held.Take(count)],
+                (double)first / rate,
+                (double)from / rate,
+                until == long.MaxValue ? double.MaxValue : (double)until / rate
+            );
     }
 }

@@ -6,12 +6,32 @@ namespace Rollwright.Listening.Takes;
 /// <param name="Onset">Seconds from the beginning of the recording.</param>
 /// <param name="Ways">What it may be, the likeliest first; at least one.</param>
 /// <param name="Attack">1 where it begins like the plucks of the take, 0 where it has hardly a beginning.</param>
-/// <param name="Confidence">0 to 1, see <see cref="HeardNote"/>.</param>
-public sealed record Moment(double Onset, ImmutableArray<Moment.Way> Ways, double Attack, double Confidence)
+/// <param name="Fit">How alike the sound and its best way are, 0 to 1.</param>
+public sealed record Moment(double Onset, ImmutableArray<Moment.Way> Ways, double Attack, double Fit)
 {
     /// <param name="Keys">MIDI keys that begin, ascending, in the tuning of the instrument.</param>
     /// <param name="Cost">How much worse this explains the sound than the best way, 0 for that.</param>
     public readonly record struct Way(ImmutableArray<int> Keys, double Cost);
 
     public ImmutableArray<int> Keys => Ways[0].Keys;
+
+    /// <summary>How surely a key began here: 0 to 1, how often notes heard as clearly were right on the listening bench.</summary>
+    public double ConfidenceIn(int key)
+    {
+        // How much worse the sound is explained by the best way without it; notes that the hands put in are not clear at all.
+        var with = Ways.Where(way => way.Keys.Contains(key))
+            .Select(way => way.Cost)
+            .DefaultIfEmpty(double.MaxValue)
+            .Min();
+        var without = Ways.Where(way => !way.Keys.Contains(key))
+            .Select(way => way.Cost)
+            .DefaultIfEmpty(Ways[^1].Cost)
+            .Min();
+        var margin = Math.Clamp(without - with, -1, 1);
+        var sum =
+            ListeningTable.Of("sure")
+            + (ListeningTable.Of("sure-margin") * margin)
+            + (ListeningTable.Of("sure-fit") * Fit);
+        return 1 / (1 + Math.Exp(-sum));
+    }
 }
