@@ -1,23 +1,64 @@
+using System.Diagnostics;
 using System.Text.Json;
 using Rollwright.Audio.Wave;
 using Rollwright.Listening.Beside;
 using Rollwright.Listening.Beside.Meanings;
 
-foreach (var path in args)
+// Lays takes beside what was meant and prints one line of JSON a take; table.py makes the table of it.
+// Arguments: pairs of a recording and the notes meant, as the listening bench writes them.
+for (var i = 0; i + 1 < args.Length; i += 2)
 {
-    var piece = Path.GetFileNameWithoutExtension(path);
-    var root = Path.GetFullPath(Path.Combine(Path.GetDirectoryName(path)!, "../../.."));
-    var json = JsonDocument.Parse(File.ReadAllText(Path.Combine(root, "truth", piece + "_break.json"))).RootElement;
-    var whole = 240 / json.GetProperty("bpm").GetDouble();
-    var notes = json.GetProperty("notes").EnumerateArray().Select(n => (Id: n.GetProperty("id").GetInt32(), At: n.GetProperty("onset").GetDouble() / whole, Pitch: n.GetProperty("pitch").GetInt32(), Slur: n.GetProperty("tech").GetString() != "pick")).OrderBy(n => n.At).ToList();
-    var bars = (int)(notes[^1].At + 0.001) + 1;
-    var meant = new Meant
+    var (sound, meant) = (WavReader.Read(File.ReadAllBytes(args[i])), Read(args[i + 1]));
+    var watch = Stopwatch.StartNew();
+    var found = BesideBreak.Compare(sound, meant);
+    Console.WriteLine(
+        JsonSerializer.Serialize(
+            new
+            {
+                file = args[i],
+                seconds = watch.Elapsed.TotalSeconds,
+                length = sound.Duration.TotalSeconds,
+                follows = found.Follows,
+                found = found.Found,
+                stretches = found.Stretches.Length,
+                @ref = found.Notes.Select(note => new
+                {
+                    id = note.Note.Id,
+                    label = $"{note.Label}".ToLowerInvariant(),
+                    onset = note.Onset,
+                    late = note.Late,
+                    instead = note.Instead,
+                }),
+                extra = found.Added.Select(note => new { onset = note.Onset, pitch = note.Pitch }),
+            }
+        )
+    );
+}
+
+// The bench's breaks are 4/4 in steps of an eighth; two bars are a phrase.
+static Meant Read(string path)
+{
+    var told = JsonDocument.Parse(File.ReadAllText(path)).RootElement;
+    var whole = 240 / told.GetProperty("bpm").GetDouble();
+    var notes = told.GetProperty("notes")
+        .EnumerateArray()
+        .Select(note =>
+        {
+            // Times are rounded to a tenth of a millisecond there; the music is in sixteenths.
+            var at = Math.Round(note.GetProperty("onset").GetDouble() / whole * 16) / 16;
+            return new MeantNote(note.GetProperty("id").GetInt32(), at, note.GetProperty("pitch").GetInt32(), (int)at)
+            {
+                IsSlurred = note.GetProperty("tech").GetString() != "pick",
+            };
+        })
+        .OrderBy(note => note.At)
+        .ToList();
+    var bars = notes[^1].Bar + 1;
+    return new()
     {
-        Notes = [.. notes.Select(n => new MeantNote(n.Id, Math.Round(n.At * 64) / 64, n.Pitch, (int)(n.At + 0.001)) { IsSlurred = n.Slur })],
-        Bars = [.. Enumerable.Range(0, bars).Select(b => new MeantBar(b, 1, b, $"{b + 1}"))],
-        Phrases = [.. Enumerable.Range(0, (bars + 1) / 2).Select(p => new MeantPhrase(p + 1, 1, [.. Enumerable.Range(2 * p, Math.Min(2, bars - (2 * p)))]))],
+        Notes = [.. notes],
+        Bars = [.. Enumerable.Range(0, bars).Select(bar => new MeantBar(bar, 1, bar, $"{bar + 1}"))],
+        Phrases = [.. Enumerable.Range(0, bars).Chunk(2).Select((two, i) => new MeantPhrase(i + 1, 1, [.. two]))],
         WholeNote = whole,
     };
-    Console.WriteLine("file " + path);
-    Console.WriteLine(BesideBreak.Dump(WavReader.Read(File.ReadAllBytes(path)), meant));
 }

@@ -58,7 +58,11 @@ public static class Listener
             for (var i = 0; i < pluck.Notes.Length; i++)
                 if (pluck.Amounts[i] >= keep * pluck.Amounts[0] && pluck.Amounts[i] >= floor)
                     notes.Add(
-                        new(pluck.Onset, templates.Lowest + pluck.Notes[i], pluck.Fit * pluck.Amounts[i] / pluck.Amounts[0])
+                        new(
+                            pluck.Onset,
+                            templates.Lowest + pluck.Notes[i],
+                            pluck.Fit * pluck.Amounts[i] / pluck.Amounts[0]
+                        )
                     );
         }
         return notes;

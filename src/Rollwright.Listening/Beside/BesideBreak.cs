@@ -1,5 +1,7 @@
-using System.Text;
+using System.Collections.Immutable;
 using Rollwright.Audio;
+using Rollwright.Banjo.Breaks;
+using Rollwright.Listening.Beside.Answers;
 using Rollwright.Listening.Beside.Evidence;
 using Rollwright.Listening.Beside.Following;
 using Rollwright.Listening.Beside.Meanings;
@@ -7,43 +9,35 @@ using Rollwright.Listening.Takes;
 
 namespace Rollwright.Listening.Beside;
 
+/// <summary>Lays a take beside the break that was meant.</summary>
 public static class BesideBreak
 {
-    public static string Dump(Samples sound, Meant meant)
+    /// <summary>A recording beside a break; the same sound and break give the same answer.</summary>
+    /// <exception cref="TakeException">It is too long beside the break.</exception>
+    /// <exception cref="OperationCanceledException">It was stopped.</exception>
+    public static Comparison Compare(Samples sound, Break played, CancellationToken stop = default) =>
+        Compare(sound, Meant.Of(played), stop);
+
+    /// <inheritdoc cref="Compare(Samples, Break, CancellationToken)"/>
+    public static Comparison Compare(Samples sound, Meant meant, CancellationToken stop = default)
     {
+        ArgumentNullException.ThrowIfNull(sound);
+        ArgumentNullException.ThrowIfNull(meant);
+        stop.ThrowIfCancellationRequested();
         var heard = Listener.Listen(sound);
-        var followed = Followed.Of(heard.Notes, meant, default);
-        var mono = OneSide.Of(sound);
-        var sounding = new Sounding(mono, sound.Rate);
-        var judge = new Judge(sounding, new(sounding.Bins, sounding.BinWidth, heard.Cents), followed, default);
-        var text = new StringBuilder();
-        foreach (var run in followed.Runs)
-        {
-            text.Append($"run {run.First} .. {run.Last}\n");
-            var local = new LocalTempo([.. run.Pairs.Select(p => (followed.Meant[p.Meant].At, judge.OnsetOf(followed.Heard[p.Heard])))], meant.WholeNote);
-            var by = run.Pairs.ToDictionary(p => p.Meant);
-            for (var j = run.First.Meant; j <= run.Last.Meant; j++)
-            {
-                var g = followed.Meant[j];
-                Gesture? h = by.TryGetValue(j, out var pair) ? followed.Heard[pair.Heard] : null;
-                var expected = local.Of(g.At);
-                var onset = h is null ? sounding.Attack(expected.Seconds - 0.06, expected.Seconds + 0.06).Onset : judge.OnsetOf(h);
-                var next = followed.Heard.FirstOrDefault(x => x.At > onset + 0.04)?.At ?? 1e9;
-                var verdict = judge.Of(g, h?.Pitches ?? [], g.Notes.All(n => meant.Notes[n].IsSlurred), onset, next);
-                for (var k = 0; k < g.Notes.Length; k++)
-                    text.Append($"id {meant.Notes[g.Notes[k]].Id} {g.Pitches[k]} {verdict.Notes[k].Label} {verdict.Notes[k].Instead} @ {onset:0.0000} blind {string.Join(",", h?.Pitches ?? [])}\n");
-                foreach (var a in verdict.Added)
-                    text.Append($"added {onset:0.000} {a}\n");
-            }
-            var used = run.Pairs.Select(p => p.Heard).ToHashSet();
-            for (var i = run.First.Heard; i <= run.Last.Heard; i++)
-                if (!used.Contains(i))
-                {
-                    var h = followed.Heard[i];
-                    var next = i + 1 < followed.Heard.Count ? followed.Heard[i + 1].At : 1e9;
-                    text.Append($"added {judge.OnsetOf(h):0.000} {string.Join(",", h.Pitches)} {judge.Features(h, next)} before {(i > 0 ? $"{h.At - followed.Heard[i - 1].At:0.000} {string.Join(",", followed.Heard[i - 1].Pitches)}" : "")} after {next - h.At:0.000}\n");
-                }
-        }
-        return text.ToString();
+        stop.ThrowIfCancellationRequested();
+        var sounding = new Sounding(OneSide.Of(sound), sound.Rate);
+        var followed = Followed.Of(SoundedNotes.Of(heard.Notes, sounding, stop), meant, stop);
+        var judge = new SoundJudge(sounding, heard.Cents, followed, stop);
+        return new ComparisonMaker(meant, followed, judge, stop).Make();
+    }
+
+    /// <summary>Notes that were recorded as notes, taken for the truth.</summary>
+    /// <exception cref="TakeException">It is too long beside the break.</exception>
+    /// <exception cref="OperationCanceledException">It was stopped.</exception>
+    public static Comparison Compare(ImmutableArray<HeardNote> notes, Meant meant, CancellationToken stop = default)
+    {
+        ArgumentNullException.ThrowIfNull(meant);
+        return new ComparisonMaker(meant, Followed.Of(notes, meant, stop), new NotesJudge(), stop).Make();
     }
 }

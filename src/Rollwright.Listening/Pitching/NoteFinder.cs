@@ -33,7 +33,12 @@ internal static class NoteFinder
         double[] Model
     );
 
-    public static List<Explained> Explain(Spectrogram spectra, IReadOnlyList<double> onsets, NoteTemplates templates, double price)
+    public static List<Explained> Explain(
+        Spectrogram spectra,
+        IReadOnlyList<double> onsets,
+        NoteTemplates templates,
+        double price
+    )
     {
         var explained = new List<Explained>(onsets.Count);
         for (var i = 0; i < onsets.Count; i++)

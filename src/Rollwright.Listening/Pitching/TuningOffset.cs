@@ -21,7 +21,9 @@ internal static class TuningOffset
         {
             if (likely.Count == Most || sums[cents] < Weakest * best)
                 break;
-            var isPeak = Enumerable.Range(-Width, (2 * Width) + 1).All(away => sums[(cents + away + 100) % 100] <= sums[cents]);
+            var isPeak = Enumerable
+                .Range(-Width, (2 * Width) + 1)
+                .All(away => sums[(cents + away + 100) % 100] <= sums[cents]);
             if (!isPeak)
                 continue;
             var offset = Exact(votes, cents);

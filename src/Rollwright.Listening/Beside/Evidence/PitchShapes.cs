@@ -19,7 +19,10 @@ internal sealed class PitchShapes
         weights = new double[(int)TakeTable.Of("highest") - Lowest + 1][];
         var fall = TakeTable.Of("fall");
         for (var i = 0; i < weights.Length; i++)
-            weights[i] = [.. Enumerable.Range(0, (int)TakeTable.Of("partials")).Select(k => Math.Pow(fall, k) * (1 - fall))];
+            weights[i] =
+            [
+                .. Enumerable.Range(0, (int)TakeTable.Of("partials")).Select(k => Math.Pow(fall, k) * (1 - fall)),
+            ];
         Shapes = [.. weights.Select((_, i) => Drawn(i))];
     }
 

@@ -81,7 +81,9 @@ internal sealed class Sounding
         while (begin > 0 && flux[begin - 1] >= Part * flux[peak])
             begin--;
         var part =
-            begin > 0 && flux[begin] > flux[begin - 1] ? (flux[begin] - (Part * flux[peak])) / (flux[begin] - flux[begin - 1]) : 0;
+            begin > 0 && flux[begin] > flux[begin - 1]
+                ? (flux[begin] - (Part * flux[peak])) / (flux[begin] - flux[begin - 1])
+                : 0;
         return (from + ((begin - part - lead) * hop), flux[peak] / attack.Size);
     }
 

@@ -78,9 +78,7 @@ internal sealed class Aligner
             .Order()
             .ToList();
         // Once the take's own tempo is known, the first two onsets need not tell it.
-        return paces.Count < 3
-            ? first
-            : new Aligner(heard, meant, prices, paces[paces.Count / 2], false).Solve(stop);
+        return paces.Count < 3 ? first : new Aligner(heard, meant, prices, paces[paces.Count / 2], false).Solve(stop);
     }
 
     private List<Pair> Solve(CancellationToken stop)

@@ -38,8 +38,8 @@ internal sealed class LocalTempo
     /// <summary>When a place is played, and seconds a whole note there.</summary>
     public (double Seconds, double WholeNote) Of(double place) => Line(place, -1);
 
-    /// <summary>The same from all other onsets, that one left out.</summary>
-    public (double Seconds, double WholeNote) Without(int onset) => Line(at[onset], onset);
+    /// <summary>The same from all other onsets, the one at the place left out if there is one.</summary>
+    public (double Seconds, double WholeNote) Without(double place) => Line(place, Array.BinarySearch(at, place));
 
     private (double Seconds, double WholeNote) Line(double place, int without)
     {
@@ -49,14 +49,24 @@ internal sealed class LocalTempo
         for (var reach = width; ; reach *= 2)
         {
             var (w, x, y, xx, xy, count) = (0.0, 0.0, 0.0, 0.0, 0.0, 0);
-            for (var i = Math.Max(0, LowerBound(place - (3 * reach))); i < at.Length && at[i] <= place + (3 * reach); i++)
+            for (
+                var i = Math.Max(0, LowerBound(place - (3 * reach)));
+                i < at.Length && at[i] <= place + (3 * reach);
+                i++
+            )
             {
                 if (i == without)
                     continue;
                 var away = (at[i] - place) / reach;
                 var weight = trust[i] * Math.Exp(-0.5 * away * away);
                 var (dx, dy) = (at[i] - place, seconds[i]);
-                (w, x, y, xx, xy) = (w + weight, x + (weight * dx), y + (weight * dy), xx + (weight * dx * dx), xy + (weight * dx * dy));
+                (w, x, y, xx, xy) = (
+                    w + weight,
+                    x + (weight * dx),
+                    y + (weight * dy),
+                    xx + (weight * dx * dx),
+                    xy + (weight * dx * dy)
+                );
                 count++;
             }
             var spread = (w * xx) - (x * x);

@@ -71,12 +71,18 @@ public sealed record Meant
         {
             var phrase = ofBar[written];
             var goesOn =
-                phrases.Count > 0 && phrases[^1].Number == phrase.Number && written > bars[phrases[^1].Bars[^1]].Written;
+                phrases.Count > 0
+                && phrases[^1].Number == phrase.Number
+                && written > bars[phrases[^1].Bars[^1]].Written;
             if (goesOn)
                 phrases[^1] = phrases[^1] with { Bars = phrases[^1].Bars.Add(bars.Count) };
             else
                 phrases.Add(
-                    new(phrase.Number, passes[phrase.Number] = passes.GetValueOrDefault(phrase.Number) + 1, [bars.Count])
+                    new(
+                        phrase.Number,
+                        passes[phrase.Number] = passes.GetValueOrDefault(phrase.Number) + 1,
+                        [bars.Count]
+                    )
                 );
             bars.Add(
                 new(start.ToDouble(), played.Bars[written].Length.ToDouble(), written, played.Numbering[written].Name)
