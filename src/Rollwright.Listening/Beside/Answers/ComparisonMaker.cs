@@ -112,7 +112,7 @@ internal sealed class ComparisonMaker(Meant meant, Followed followed, IJudge jud
         var used = pairs.Values.ToHashSet();
         for (var i = run.First.Heard; i <= run.Last.Heard; i++)
             if (!used.Contains(i))
-                foreach (var pitch in followed.Heard[i].Pitches)
+                foreach (var pitch in Real(i))
                     added.Add(new(followed.Heard[i].At, pitch, BarAt(local, run, followed.Heard[i].At)));
     }
 
@@ -176,12 +176,18 @@ internal sealed class ComparisonMaker(Meant meant, Followed followed, IJudge jud
         return found;
     }
 
+    private IReadOnlyList<int> Real(int heard) =>
+        judge.Added(
+            followed.Heard[heard],
+            heard + 1 < followed.Heard.Count ? followed.Heard[heard + 1].At : double.MaxValue
+        );
+
     // Before, between and after the stretches the break is not followed.
     private void AddBetween()
     {
         for (var i = 0; i < followed.Heard.Count; i++)
             if (!followed.Runs.Any(run => i >= run.First.Heard && i <= run.Last.Heard))
-                foreach (var pitch in followed.Heard[i].Pitches)
+                foreach (var pitch in Real(i))
                     added.Add(new(followed.Heard[i].At, pitch, null));
     }
 

@@ -10,6 +10,11 @@ internal interface IJudge
     /// <param name="heard">What was heard of it; null where nothing was.</param>
     /// <param name="place">Where it should be.</param>
     Verdict Of(Gesture meant, bool slurred, Gesture? heard, Place place);
+
+    /// <summary>Which notes of a gesture that nothing meant explains are there.</summary>
+    /// <param name="heard">The gesture.</param>
+    /// <param name="next">Seconds: where the next one begins.</param>
+    IReadOnlyList<int> Added(Gesture heard, double next);
 }
 
 /// <summary>Where a gesture should be, in seconds.</summary>

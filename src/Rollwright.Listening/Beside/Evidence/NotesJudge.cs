@@ -27,4 +27,6 @@ internal sealed class NotesJudge : IJudge
         }
         return new(fates, left, heard.At);
     }
+
+    public IReadOnlyList<int> Added(Gesture heard, double next) => heard.Pitches;
 }

@@ -43,17 +43,13 @@ internal sealed class SoundJudge : IJudge
         var asked = meant.Pitches.Distinct().ToList();
         if (heard is not null && heard.Pitches.Distinct().Count() == asked.Count && heard.Common(meant) == asked.Count)
             return Verdict.AsMeant(meant, heard.At);
-        var onset = heard?.At ?? Attack(place);
-        if (onset is not { } at)
-            return Verdict.Missing(meant);
-        var rise = sounding.Rise(at, place.Next);
-        if (heard is null && rise.Sum() < TakeTable.Of(slurred ? "faint-slur" : "faint") * usual)
-            return Verdict.Missing(meant);
-        var pitches = heard?.Pitches ?? [];
+        if (heard is null)
+            return Unheard(meant, asked, slurred, place);
+        var (at, rise) = (heard.At, sounding.Rise(heard.At, place.Next));
+        var pitches = heard.Pitches;
         var fates = asked.ToDictionary(
             pitch => pitch,
-            pitch =>
-                pitches.Contains(pitch) ? new Fate(NoteLabel.Ok, null) : FateOf(pitch, asked, heard is not null, rise)
+            pitch => pitches.Contains(pitch) ? new Fate(NoteLabel.Ok, null) : FateOf(pitch, asked, rise)
         );
         var sounds = asked
             .Where(pitch => fates[pitch].Label == NoteLabel.Ok)
@@ -71,17 +67,57 @@ internal sealed class SoundJudge : IJudge
         return new([.. meant.Pitches.Select(pitch => fates[pitch])], added, at);
     }
 
-    // The strongest attack where a gesture should be, if there is room for one between its neighbours.
-    private double? Attack(Place place)
+    public IReadOnlyList<int> Added(Gesture heard, double next)
+    {
+        var rise = sounding.Rise(heard.At, next);
+        var strength = usual <= 0 ? 0 : rise.Sum() / usual;
+        // A strong rise is a note; a fainter one must look like one, or it is the room.
+        return
+            strength >= TakeTable.Of("strong-added")
+            || (strength >= TakeTable.Of("faint-added") && Cost(rise, heard.Pitches) < TakeTable.Of("unlike-added"))
+            ? heard.Pitches
+            : [];
+    }
+
+    // What was not heard is looked for around its time: first as it was meant, then as another note.
+    private Verdict Unheard(Gesture meant, List<int> asked, bool slurred, Place place)
     {
         var (reach, apart) = (TakeTable.Of("reach"), TakeTable.Of("together"));
         var from = Math.Max(place.Expected - reach, place.Before + apart);
         var to = Math.Min(place.Expected + reach, place.Next - apart);
-        return from < to ? sounding.Attack(from, to).Onset : null;
+        var faint = TakeTable.Of(slurred ? "faint-slur" : "faint") * usual;
+        var (likest, when) = (TakeTable.Of("unlike"), double.NaN);
+        for (var at = from; at <= to; at += TakeTable.Of("look-step"))
+        {
+            var rise = sounding.Rise(at, place.Next);
+            var own = rise.Sum() < faint ? double.MaxValue : Cost(rise, asked);
+            if (own < likest)
+                (likest, when) = (own, at);
+        }
+        if (!double.IsNaN(when))
+        {
+            var fates = asked.ToDictionary(
+                pitch => pitch,
+                pitch => FateOf(pitch, asked, sounding.Rise(when, place.Next))
+            );
+            var onset =
+                sounding.Attack(when - TakeTable.Of("look-step"), when + TakeTable.Of("look-step"))?.Onset ?? when;
+            return new([.. meant.Pitches.Select(pitch => fates[pitch])], [], onset);
+        }
+        if (from >= to || sounding.Attack(from, to) is not { } attack)
+            return Verdict.Missing(meant);
+        var other = sounding.Rise(attack.Onset, place.Next);
+        var instead = Enumerable
+            .Range(shapes.Lowest, shapes.Highest - shapes.Lowest + 1)
+            .MinBy(pitch => Cost(other, [pitch]));
+        // What no note explains is a noise, not another note.
+        return other.Sum() < faint || Cost(other, [instead]) >= TakeTable.Of("unlike")
+            ? Verdict.Missing(meant)
+            : new([.. meant.Notes.Select(_ => new Fate(NoteLabel.Wrong, instead))], [], attack.Onset);
     }
 
     // Whether one of the notes of a gesture is in a rise, or which other note explains it better.
-    private Fate FateOf(int pitch, List<int> asked, bool wasHeard, float[] rise)
+    private Fate FateOf(int pitch, List<int> asked, float[] rise)
     {
         List<int> rest = [.. asked.Where(other => other != pitch)];
         var own = Cost(rise, asked);
@@ -90,12 +126,13 @@ internal sealed class SoundJudge : IJudge
             .Except(asked)
             .Select(other => (other, Cost(rise, [.. rest, other])))
             .MinBy(one => one.Item2);
+        // Another note may sound with the one meant, and more clearly.
+        var present = TakeTable.Of("gain-present");
         if (own - best >= TakeTable.Of("gain-wrong"))
-            // What nobody heard as a note and no note explains is a noise, not another note.
-            return wasHeard || best < TakeTable.Of("unlike")
-                ? new(NoteLabel.Wrong, instead)
-                : new(NoteLabel.Missing, null);
-        return new(Cost(rise, rest) - own >= TakeTable.Of("gain-present") ? NoteLabel.Ok : NoteLabel.Missing, null);
+            return best - Cost(rise, [.. asked, instead]) >= present
+                ? new(NoteLabel.Ok, null)
+                : new(NoteLabel.Wrong, instead);
+        return new(Cost(rise, rest) - own >= present ? NoteLabel.Ok : NoteLabel.Missing, null);
     }
 
     private double Cost(float[] rise, IReadOnlyList<int> pitches) => Explanation.Of(rise, pitches, shapes).Cost;

@@ -24,7 +24,8 @@ internal static class SoundedNotes
         {
             stop.ThrowIfCancellationRequested();
             var at = gestures[i].At;
-            var (onset, height) = sounding.Attack(at - TakeTable.Of("look-back"), at + TakeTable.Of("look-on"));
+            var (onset, height) =
+                sounding.Attack(at - TakeTable.Of("look-back"), at + TakeTable.Of("look-on")) ?? (at, 0);
             var next = i + 1 < gestures.Count ? gestures[i + 1].At - TakeTable.Of("look-on") : sounding.Duration;
             attacks.Add((onset, height, sounding.Rise(onset, next).Sum()));
         }

@@ -50,8 +50,8 @@ internal sealed class Sounding
     /// The strongest attack between two times: where the rise of the spectrum has reached a third of its height on the way to
     /// its peak, which is nearer to the touch of the finger than the peak itself.
     /// </summary>
-    /// <returns>Seconds, and the height of the rise, to be compared with others of the same take.</returns>
-    public (double Onset, double Height) Attack(double from, double to)
+    /// <returns>Seconds, and the height of the rise, to be compared with others of the same take; null where none is.</returns>
+    public (double Onset, double Height)? Attack(double from, double to)
     {
         var hop = Math.Max(1, attack.Size / 16) / (double)Rate;
         var lag = attack.Size / 2.0 / Rate;
@@ -73,10 +73,13 @@ internal sealed class Sounding
             for (var bin = 0; bin < now.Length; bin++)
                 flux[i] += Math.Max(0, now[bin] - old[bin]);
         }
-        var peak = lead;
-        for (var i = lead; i < flux.Length; i++)
-            if (flux[i] > flux[peak])
+        var peak = -1;
+        for (var i = lead; i < flux.Length - 1; i++)
+            if (flux[i] > flux[i - 1] && flux[i] >= flux[i + 1] && (peak < 0 || flux[i] > flux[peak]))
                 peak = i;
+        // What only dies away, or is still to come, has no peak here.
+        if (peak < 0)
+            return null;
         var begin = peak;
         while (begin > 0 && flux[begin - 1] >= Part * flux[peak])
             begin--;
