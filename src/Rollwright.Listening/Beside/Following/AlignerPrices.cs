@@ -16,15 +16,16 @@ internal sealed class AlignerPrices
     public AlignerPrices(Meant meant, IReadOnlyList<Gesture> gestures)
     {
         (doors, missed) = (new double[gestures.Count], new double[gestures.Count + 1]);
-        var phraseStarts = meant.Phrases.Select(phrase => phrase.Bars[0]).ToHashSet();
+        var phrases = meant.Phrases.ToDictionary(phrase => phrase.Bars[0]);
         for (var j = 0; j < gestures.Count; j++)
         {
             var notes = gestures[j].Notes.Select(note => meant.Notes[note]).ToList();
             var opensBar = j == 0 || meant.Notes[gestures[j - 1].Notes[0]].Bar != notes[0].Bar;
             doors[j] = TakeTable.Of(
                 !opensBar ? "to-note"
-                : phraseStarts.Contains(notes[0].Bar) ? "to-phrase"
-                : "to-bar"
+                : !phrases.TryGetValue(notes[0].Bar, out var phrase) ? "to-bar"
+                : phrase.OpensPart ? "to-part"
+                : "to-phrase"
             );
             missed[j + 1] =
                 missed[j] + TakeTable.Of(notes.TrueForAll(note => note.IsSlurred) ? "slur-missed" : "missed");
@@ -50,7 +51,7 @@ internal sealed class AlignerPrices
     public double TempoFree { get; } = TakeTable.Of("tempo-free");
 
     /// <summary>Beginning with this one: those before are missed, or one begins elsewhere than at the beginning.</summary>
-    public double First(int j) => Math.Min(missed[j], doors[j]);
+    public double First(int j) => Math.Min(missed[j], doors[j] + Outside);
 
     /// <summary>Ending with this one.</summary>
     public double Last(int j) => Math.Min(missed[^1] - missed[j + 1], stopEarly);

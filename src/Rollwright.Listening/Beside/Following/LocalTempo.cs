@@ -1,7 +1,7 @@
 namespace Rollwright.Listening.Beside.Following;
 
 /// <summary>
-/// Where the notes of a stretch fall if they are played evenly: at each place a line through the onsets around it, weighted by
+/// Where the notes of a stretch fall if they are played evenly: at each place a slight curve through the onsets around it, weighted by
 /// nearness and again by how well they fit, so that one late note does not bend it (locally weighted regression, Cleveland
 /// 1979).
 /// </summary>
@@ -43,12 +43,10 @@ internal sealed class LocalTempo
 
     private (double Seconds, double WholeNote) Line(double place, int without)
     {
-        if (at.Length - (without >= 0 ? 1 : 0) < 1)
-            return (seconds[0] + ((place - at[0]) * wholeNote), wholeNote);
         // At the ends, and over rests, the line reaches as far as there is something to lean on.
         for (var reach = width; ; reach *= 2)
         {
-            var (w, x, y, xx, xy, count) = (0.0, 0.0, 0.0, 0.0, 0.0, 0);
+            var (fit, count) = (new CurveFit(), 0);
             for (
                 var i = Math.Max(0, LowerBound(place - (3 * reach)));
                 i < at.Length && at[i] <= place + (3 * reach);
@@ -58,26 +56,21 @@ internal sealed class LocalTempo
                 if (i == without)
                     continue;
                 var away = (at[i] - place) / reach;
-                var weight = trust[i] * Math.Exp(-0.5 * away * away);
-                var (dx, dy) = (at[i] - place, seconds[i]);
-                (w, x, y, xx, xy) = (
-                    w + weight,
-                    x + (weight * dx),
-                    y + (weight * dy),
-                    xx + (weight * dx * dx),
-                    xy + (weight * dx * dy)
-                );
+                fit.Add(away, seconds[i], trust[i] * Math.Exp(-0.5 * away * away));
                 count++;
             }
-            var spread = (w * xx) - (x * x);
-            if (count >= 3 && spread > 1e-12)
-            {
-                var slope = ((w * xy) - (x * y)) / spread;
-                return ((y - (slope * x)) / w, slope);
-            }
+            if (count >= 3 && fit.Solve() is var (value, slope))
+                return (value, slope / reach);
             if (reach > at[^1] - at[0] + Math.Abs(place - at[0]) + 1)
-                return count == 0 ? (seconds[0], wholeNote) : ((y - (wholeNote * x)) / w, wholeNote);
+                return (NearestBy(place), wholeNote);
         }
+    }
+
+    // With one onset or two the tempo is that given.
+    private double NearestBy(double place)
+    {
+        var nearest = Enumerable.Range(0, at.Length).MinBy(i => Math.Abs(at[i] - place));
+        return seconds[nearest] + ((place - at[nearest]) * wholeNote);
     }
 
     private int LowerBound(double place)

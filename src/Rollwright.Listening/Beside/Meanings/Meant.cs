@@ -58,8 +58,10 @@ public sealed record Meant
         ImmutableArray<MeantPhrase> Phrases
     ) BarsOf(Break played)
     {
-        var ofBar = BreakForm
-            .Phrases(played)
+        var parts = BreakForm.Of(played);
+        var openings = parts.Select(part => part.Phrases[0].Number).ToHashSet();
+        var ofBar = parts
+            .SelectMany(part => part.Phrases)
             .SelectMany(phrase => phrase.Bars.Select(bar => (bar, phrase)))
             .ToDictionary(one => one.bar, one => one.phrase);
         var bars = ImmutableArray.CreateBuilder<MeantBar>();
@@ -83,6 +85,9 @@ public sealed record Meant
                         passes[phrase.Number] = passes.GetValueOrDefault(phrase.Number) + 1,
                         [bars.Count]
                     )
+                    {
+                        OpensPart = openings.Contains(phrase.Number),
+                    }
                 );
             bars.Add(
                 new(start.ToDouble(), played.Bars[written].Length.ToDouble(), written, played.Numbering[written].Name)

@@ -42,7 +42,12 @@ public sealed class TakeWords
         return new(played, found)
         {
             Whole = [.. teller.WholeTake()],
-            Phrases = [.. found.Phrases.Select(phrase => $"{teller.NameOf(phrase.Phrase)}: {string.Join(' ', teller.Of(phrase))}")],
+            Phrases =
+            [
+                .. found.Phrases.Select(phrase =>
+                    $"{teller.NameOf(phrase.Phrase)}: {string.Join(' ', teller.Of(phrase))}"
+                ),
+            ],
         };
     }
 
@@ -93,7 +98,9 @@ public sealed class TakeWords
             while (to + 1 < bars.Length && IsLeftOut(bars[to + 1]) && Written(to + 1) == Written(to) + 1)
                 to++;
             var span = numbering.Words([.. Enumerable.Range(from, to - from + 1).Select(Written)]);
-            var again = Enumerable.Range(0, bars.Length).Any(bar => !IsLeftOut(bars[bar]) && Written(bar) == Written(from));
+            var again = Enumerable
+                .Range(0, bars.Length)
+                .Any(bar => !IsLeftOut(bars[bar]) && Written(bar) == Written(from));
             yield return again ? $"one time through {span} was" : $"{span} {(from == to ? "was" : "were")}";
             from = to;
         }
@@ -105,7 +112,14 @@ public sealed class TakeWords
     {
         var bars = numbering.Words([.. phrase.Bars.Select(Written)]);
         var again = found.Phrases.Any(other => other.Phrase.Number == phrase.Number && other.Phrase.Pass > 1);
-        var pass = !again ? "" : phrase.Pass switch { 1 => ", first time", 2 => ", second time", var n => $", time {n}" };
+        var pass = !again
+            ? ""
+            : phrase.Pass switch
+            {
+                1 => ", first time",
+                2 => ", second time",
+                var n => $", time {n}",
+            };
         return $"Phrase {phrase.Number}{pass} ({bars})";
     }
 
@@ -124,7 +138,11 @@ public sealed class TakeWords
             yield return $"{Upper(Count(counts.LeftOut, "note"))} {(counts.LeftOut == 1 ? "was" : "were")} left out.";
         var bars = answer.Phrase.Bars.ToHashSet();
         var notes = found.Notes.Where(note => bars.Contains(note.Note.Bar)).ToList();
-        foreach (var sentence in Some(notes.Where(note => note.Label is NoteLabel.Wrong or NoteLabel.Missing).Select(words.Fault)))
+        foreach (
+            var sentence in Some(
+                notes.Where(note => note.Label is NoteLabel.Wrong or NoteLabel.Missing).Select(words.Fault)
+            )
+        )
             yield return sentence;
         var clear = TakeTable.Of("clearly");
         var off = notes
@@ -153,7 +171,8 @@ public sealed class TakeWords
             yield return $"And {all.Count - 3} more like these.";
     }
 
-    private static string Count(int count, string what) => $"{(count == 1 ? "one" : $"{count}")} {what}{(count == 1 ? "" : "s")}";
+    private static string Count(int count, string what) =>
+        $"{(count == 1 ? "one" : $"{count}")} {what}{(count == 1 ? "" : "s")}";
 
     private static string Upper(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 }
