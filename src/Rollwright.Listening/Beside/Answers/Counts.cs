@@ -31,14 +31,14 @@ public readonly record struct Counts(
     {
         var all = notes.ToList();
         var meant = all.Where(note => note.Label != NoteLabel.LeftOut).ToList();
-        var away = meant.Where(note => note.Label == NoteLabel.Ok).Select(note => note.Late).OfType<double>().ToList();
-        var clear = TakeTable.Of("clearly");
+        var right = meant.Where(note => note.Label == NoteLabel.Ok).ToList();
+        var away = right.Select(note => note.Late).OfType<double>().ToList();
         return new(
             meant.Count,
             meant.Count(note => note.Label == NoteLabel.Wrong),
             meant.Count(note => note.Label == NoteLabel.Missing),
-            away.Count(late => late < -clear),
-            away.Count(late => late > clear),
+            right.Count(note => note.IsEarly),
+            right.Count(note => note.IsLate),
             added,
             all.Count - meant.Count,
             away.Count == 0 ? 0 : Math.Sqrt(away.Average(late => late * late))

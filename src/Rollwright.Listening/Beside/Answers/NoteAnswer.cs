@@ -13,6 +13,12 @@ public sealed record NoteAnswer(MeantNote Note, NoteLabel Label)
     /// <summary>Seconds after its time by the tempo around it, early below 0; null where it did not sound.</summary>
     public double? Late { get; init; }
 
+    /// <summary>Clearly before its time.</summary>
+    public bool IsEarly => Late < -TakeTable.Of("clearly");
+
+    /// <summary>Clearly after its time.</summary>
+    public bool IsLate => Late > TakeTable.Of("clearly");
+
     /// <summary>MIDI key that sounded in its place; null unless wrong.</summary>
     public int? Instead { get; init; }
 }

@@ -58,9 +58,9 @@ public sealed class TakeWords
     {
         var asked = found.Notes.Where(note => note.Label != NoteLabel.LeftOut).ToList();
         var right = asked.Count(note => note.Label == NoteLabel.Ok);
-        yield return right == asked.Count
-            ? $"All {Count(right, "note")} that you played from the break are right."
-            : $"{right} of {Count(asked.Count, "note")} are right.";
+        yield return right < asked.Count ? $"{right} of {Count(asked.Count, "note")} are right."
+        : asked.Count < found.Notes.Length ? $"All {Count(right, "note")} that you played of the break are right."
+        : $"All {Count(right, "note")} of the break are right.";
         var paces = found.Bars.Select(bar => bar.WholeNote).OfType<double>().Select(PerMinute).Order().ToList();
         if (paces.Count > 0)
             yield return $"The tempo: {played.Tempo.UnitName} = {paces[paces.Count / 2]:0}"
@@ -132,7 +132,9 @@ public sealed class TakeWords
             yield break;
         }
         yield return counts.Right == counts.Meant
-            ? $"all {Count(counts.Meant, "note")} are there{(IsEven(counts) ? ", and they are even." : ".")}"
+            ? counts.Meant == 1
+                ? "its one note is there."
+                : $"all {Count(counts.Meant, "note")} are there{(IsEven(counts) ? ", and they are even." : ".")}"
             : $"{counts.Right} of {Count(counts.Meant, "note")} are right.";
         if (counts.LeftOut > 0)
             yield return $"{Upper(Count(counts.LeftOut, "note"))} {(counts.LeftOut == 1 ? "was" : "were")} left out.";
@@ -144,9 +146,8 @@ public sealed class TakeWords
             )
         )
             yield return sentence;
-        var clear = TakeTable.Of("clearly");
         var off = notes
-            .Where(note => note.Label == NoteLabel.Ok && Math.Abs(note.Late ?? 0) > clear)
+            .Where(note => note.Label == NoteLabel.Ok && (note.IsEarly || note.IsLate))
             .DistinctBy(note => (note.Note.Bar, note.Note.At));
         foreach (var sentence in Some(off.Select(words.OffTime)))
             yield return sentence;
