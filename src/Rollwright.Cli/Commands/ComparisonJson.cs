@@ -34,7 +34,7 @@ internal static class ComparisonJson
                         time = phrase.Phrase.Pass,
                         bars = phrase.Phrase.Bars.Select(NameOf),
                         counts = Of(phrase.Counts),
-                        faster = Math.Round(phrase.Speeding, 3),
+                        faster = Math.Round(phrase.Speeding, 3) + 0.0,
                         words = found.Follows ? words.Phrases[i] : null,
                     }
             ),

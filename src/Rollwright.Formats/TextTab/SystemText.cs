@@ -40,8 +40,9 @@ internal sealed class SystemText(
             var which = row;
             yield return Above((bar, at) => FingersOf(bar, at, which));
         }
-        if (marks.Count > 0)
-            yield return Above(MarksUnder);
+        var under = Above(MarksUnder);
+        if (under.Length > 0)
+            yield return under;
         yield return Above(CountOf);
     }
 
