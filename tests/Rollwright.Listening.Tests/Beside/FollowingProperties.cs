@@ -8,7 +8,7 @@ namespace Rollwright.Listening.Tests.Beside;
 /// <summary>Breaks by chance, played with known mistakes as notes, without sound: all of them are found, and no other.</summary>
 public class FollowingProperties
 {
-    private const int Times = 150;
+    private const int Times = 100;
     private static readonly Gen<int> Seeds = Gen.Int[0, 1_000_000];
 
     // Whole notes of a cut bar, and of the parts AABB.

@@ -49,7 +49,9 @@ internal sealed class TakeTeller(Break played, Comparison found)
     {
         var (from, to) = (numbering[Written(before.LastBar)].Name, numbering[Written(after.FirstBar)].Name);
         var when = $"At {(int)after.From / 60}:{after.From % 60:00.0}";
-        return after.FirstBar <= before.LastBar ? $"{when} you began again at bar {to}."
+        // To the same place of the next time through is back, too, for who listens.
+        return after.FirstBar <= before.LastBar || Written(after.FirstBar) <= Written(before.LastBar)
+                ? $"{when} you began again at bar {to}."
             : after.FirstBar == before.LastBar + 1 ? $"{when} you went on with bar {to} after a stop."
             : $"{when} you went from bar {from} to bar {to}.";
     }
