@@ -17,6 +17,7 @@ internal static class ComparisonJson
             against = path,
             follows = found.Follows,
             found = Math.Round(found.Found, 4),
+            higher = found.Higher,
             words = words.Whole,
             workOn = found.WorkOn.Select(bar => numbering[bar].Name),
             stretches = found.Stretches.Select(stretch => new

@@ -27,9 +27,8 @@ public static class BesideBreak
         var heard = Listener.Listen(sound);
         stop.ThrowIfCancellationRequested();
         var sounding = new Sounding(OneSide.Of(sound), sound.Rate);
-        var followed = Followed.Of(SoundedNotes.Of(heard.Notes, sounding, stop), meant, stop);
-        var judge = new SoundJudge(sounding, heard.Cents, followed, stop);
-        return new ComparisonMaker(meant, followed, judge, stop).Make();
+        var notes = SoundedNotes.Of(heard.Notes, sounding, stop);
+        return Compare(notes, meant, followed => new SoundJudge(sounding, heard.Cents, followed, stop), stop);
     }
 
     /// <summary>Notes that were recorded as notes, taken for the truth.</summary>
@@ -38,6 +37,29 @@ public static class BesideBreak
     public static Comparison Compare(ImmutableArray<HeardNote> notes, Meant meant, CancellationToken stop = default)
     {
         ArgumentNullException.ThrowIfNull(meant);
-        return new ComparisonMaker(meant, Followed.Of(notes, meant, stop), new NotesJudge(), stop).Make();
+        return Compare(notes, meant, _ => new NotesJudge(), stop);
+    }
+
+    private static Comparison Compare(
+        ImmutableArray<HeardNote> notes,
+        Meant meant,
+        Func<Followed, IJudge> judge,
+        CancellationToken stop
+    )
+    {
+        var found = At(meant);
+        // A capo forgotten, or another tuning, moves all notes alike: that is one remark and not a hundred.
+        return !found.Follows && Higher.Find(notes, meant, stop) is { } shift
+            ? At(meant.Higher(shift)) with
+            {
+                Higher = shift,
+            }
+            : found;
+
+        Comparison At(Meant asked)
+        {
+            var followed = Followed.Of(notes, asked, stop);
+            return new ComparisonMaker(asked, followed, judge(followed), stop).Make();
+        }
     }
 }

@@ -16,6 +16,11 @@ public sealed record Comparison
     /// <summary>How many of the notes meant were found, 0 to 1.</summary>
     public required double Found { get; init; }
 
+    /// <summary>
+    /// Semitones by which the whole take sounds higher than the break, mostly 0; the pitches of <see cref="Meant"/> are moved by it.
+    /// </summary>
+    public int Higher { get; init; }
+
     /// <summary>By note meant.</summary>
     public required ImmutableArray<NoteAnswer> Notes { get; init; }
 

@@ -52,6 +52,13 @@ public sealed record Meant
         };
     }
 
+    /// <summary>The same, sounding so many semitones higher.</summary>
+    public Meant Higher(int semitones) =>
+        this with
+        {
+            Notes = [.. Notes.Select(note => note with { Pitch = note.Pitch + semitones })],
+        };
+
     private static (
         ImmutableArray<MeantBar> Bars,
         ImmutableArray<Fraction> Starts,

@@ -31,6 +31,8 @@ internal sealed class TakeTeller(Break played, Comparison found)
         yield return right < asked.Count ? $"{right} of {Count(asked.Count, "note")} are right."
         : asked.Count < found.Notes.Length ? $"All {Count(right, "note")} that you played of the break are right."
         : $"All {Count(right, "note")} of the break are right.";
+        if (found.Higher != 0)
+            yield return $"The whole take sounds {Count(Math.Abs(found.Higher), "semitone")} {(found.Higher > 0 ? "higher" : "lower")} than the break: look at the capo and the tuning. What follows takes no notice of it.";
         var paces = found.Bars.Select(bar => bar.WholeNote).OfType<double>().Select(PerMinute).Order().ToList();
         if (paces.Count > 0)
             yield return $"The tempo: {played.Tempo.UnitName} = {paces[paces.Count / 2]:0}"
