@@ -18,6 +18,15 @@ internal static class ListenCommand
             Arity = ArgumentArity.OneOrMore,
         };
         var json = new Option<bool>("--json") { Description = "Answer in JSON." };
+        var against = new Option<string?>("--against")
+        {
+            Description =
+                "The break that was meant, in JSON, MusicXML or plain-text tab: say how the take differs from it; exit code 1 where it does not follow it.",
+        };
+        var barTimes = new Option<string?>("--bar-times")
+        {
+            Description = "With --against: write where the bars fall, for 'lesson --bar-times'.",
+        };
         var command = new Command(
             "listen",
             "Says which notes were played in a recording; exit code 1 where there are none."
@@ -25,8 +34,22 @@ internal static class ListenCommand
         {
             takes,
             json,
+            against,
+            barTimes,
         };
-        command.SetAction(parsed => Run(parsed.GetRequiredValue(takes), parsed.GetValue(json)));
+        command.SetAction(
+            (parsed, stop) =>
+            {
+                var paths = parsed.GetRequiredValue(takes);
+                var asJson = parsed.GetValue(json);
+                var times = parsed.GetValue(barTimes);
+                if (parsed.GetValue(against) is { } path)
+                    return Task.Run(() => ListenAgainst.Run(paths, path, asJson, times, stop), stop);
+                if (times is not null)
+                    throw new RequestException("--bar-times needs --against BREAK: bars are those of a break");
+                return Task.FromResult(Run(paths, asJson));
+            }
+        );
         return command;
     }
 
@@ -57,7 +80,8 @@ internal static class ListenCommand
         return worst;
     }
 
-    private static Audio.Samples Read(string path)
+    /// <exception cref="RequestException">It cannot be read.</exception>
+    public static Audio.Samples Read(string path)
     {
         try
         {

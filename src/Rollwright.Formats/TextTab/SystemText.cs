@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Rollwright.Banjo.Breaks;
 using Rollwright.Banjo.Strokes;
 using Rollwright.Banjo.Tunings;
@@ -6,7 +7,12 @@ using Rollwright.Music.Forms;
 namespace Rollwright.Formats.TextTab;
 
 /// <summary>The lines of one system of tab.</summary>
-internal sealed class SystemText(Break written, TabLayout layout, (int First, int Count) bars)
+internal sealed class SystemText(
+    Break written,
+    TabLayout layout,
+    (int First, int Count) bars,
+    ImmutableDictionary<StrokeName, string> marks
+)
 {
     private readonly List<int> lefts = [];
 
@@ -18,9 +24,9 @@ internal sealed class SystemText(Break written, TabLayout layout, (int First, in
             lefts.Add(left);
             left += layout.WidthOf(bars.First + i);
         }
-        var marks = Above(MarksOf);
-        if (marks.Length > 0)
-            yield return marks;
+        var heads = Above(MarksOf);
+        if (heads.Length > 0)
+            yield return heads;
         var chords = Above(ChordsOf);
         if (chords.Length > 0)
             yield return chords;
@@ -34,6 +40,9 @@ internal sealed class SystemText(Break written, TabLayout layout, (int First, in
             var which = row;
             yield return Above((bar, at) => FingersOf(bar, at, which));
         }
+        var under = Above(MarksUnder);
+        if (under.Length > 0)
+            yield return under;
         yield return Above(CountOf);
     }
 
@@ -104,6 +113,17 @@ internal sealed class SystemText(Break written, TabLayout layout, (int First, in
             var plucked = group.OrderByDescending(stroke => stroke.String).ToList();
             if (row < plucked.Count)
                 yield return (ColumnAt(bar, left, grid.ColumnAt(group.Key)), $"{plucked[row].Right}");
+        }
+    }
+
+    private IEnumerable<(int At, string Text)> MarksUnder(int bar, int left)
+    {
+        var grid = layout.GridOf(bar);
+        var strokes = written.Bars[bar].Strokes.Select((stroke, i) => (stroke.At, Name: new StrokeName(bar, i)));
+        foreach (var group in strokes.Where(stroke => marks.ContainsKey(stroke.Name)).GroupBy(stroke => stroke.At))
+        {
+            var text = string.Concat(group.Select(stroke => marks[stroke.Name]).Distinct());
+            yield return (ColumnAt(bar, left, grid.ColumnAt(group.Key)), text);
         }
     }
 

@@ -1,3 +1,6 @@
+using System.Collections.Immutable;
+using Rollwright.Banjo.Breaks;
+
 namespace Rollwright.Formats.TextTab;
 
 /// <summary>How tab is set in plain text.</summary>
@@ -5,5 +8,8 @@ namespace Rollwright.Formats.TextTab;
 /// <param name="LeftFingers">Whether a row of left-hand fingers stands above the strings.</param>
 public sealed record TextTabOptions(int Width = 80, bool LeftFingers = false)
 {
+    /// <summary>A short mark under a stroke, in a row of its own under the fingers; a reader of tab takes no notice of it.</summary>
+    public ImmutableDictionary<StrokeName, string> Marks { get; init; } = ImmutableDictionary<StrokeName, string>.Empty;
+
     public static TextTabOptions Default { get; } = new();
 }

@@ -22,7 +22,7 @@ public static class TextTabWriter
         foreach (var system in Systems.Of(written, layout, chosen.Width))
         {
             text.Append('\n');
-            foreach (var line in new SystemText(written, layout, system).Lines())
+            foreach (var line in new SystemText(written, layout, system, chosen.Marks).Lines())
                 text.Append(line.TrimEnd()).Append('\n');
         }
         WriteSigns(written, text);

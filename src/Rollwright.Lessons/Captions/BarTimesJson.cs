@@ -46,6 +46,17 @@ public static class BarTimesJson
         }
     }
 
+    /// <param name="starts">Seconds of the bars in order of play, ascending.</param>
+    public static string Write(IEnumerable<double> starts) =>
+        JsonSerializer.Serialize(
+            new
+            {
+                format = Format,
+                version = 1,
+                starts = starts.Select(start => Math.Round(start, 3)),
+            }
+        );
+
     private static double Seconds(JsonElement start, int index) =>
         start.ValueKind == JsonValueKind.Number && start.GetDouble() is >= 0 and <= 86_400 and var seconds
             ? seconds

@@ -1,0 +1,102 @@
+using System.Collections.Immutable;
+using System.Text;
+using System.Text.Json;
+using Rollwright.Banjo.Breaks;
+using Rollwright.Cli.Files;
+using Rollwright.Formats.TextTab;
+using Rollwright.Lessons.Captions;
+using Rollwright.Listening.Beside;
+using Rollwright.Listening.Beside.Answers;
+using Rollwright.Listening.Beside.Words;
+
+namespace Rollwright.Cli.Commands;
+
+/// <summary><c>rollwright listen TAKE… --against BREAK</c>: how a take differs from the break that was meant.</summary>
+internal static class ListenAgainst
+{
+    private const string Legend =
+        "x another note   o missing   < early   > late   (the last time through; + what went wrong another time too)";
+
+    public static int Run(string[] takes, string path, bool asJson, string? barTimes, CancellationToken stop)
+    {
+        if (barTimes is not null && takes.Length > 1)
+            throw new RequestException("--bar-times writes one file: give one take with it");
+        var meant = BreakInput.Read(path);
+        var worst = Exit.Done;
+        foreach (var take in takes)
+        {
+            try
+            {
+                var found = BesideBreak.Compare(ListenCommand.Read(take), meant, stop);
+                var words = TakeWords.Of(meant, found);
+                if (asJson)
+                    Console.WriteLine(JsonSerializer.Serialize(ComparisonJson.Of(take, path, meant, found, words)));
+                else
+                    Print(take, meant, found, words);
+                if (!found.Follows)
+                    worst = Math.Max(worst, Exit.No);
+                else if (barTimes is not null)
+                    WriteTimes(barTimes, found);
+            }
+            catch (Exception fault) when (Exit.IsExpected(fault) || fault is TakeException)
+            {
+                Exit.Say(fault is TakeException ? $"{InputFile.NameOf(take)}: {fault.Message}" : fault.Message);
+                worst = Exit.Wrong;
+            }
+        }
+        return worst;
+    }
+
+    private static void WriteTimes(string path, Comparison found)
+    {
+        var starts = found.BarStarts;
+        if (starts.IsEmpty)
+            throw new RequestException(
+                $"{path}: the take leaves the first bar out, so no times were written; mark them by hand"
+            );
+        if (starts.Length < found.Bars.Length)
+            Exit.Say(
+                $"{path}: times of the first {starts.Length} bars of {found.Bars.Length}; the next one was not played after them"
+            );
+        OutputFile.Write(path, Encoding.UTF8.GetBytes(BarTimesJson.Write(starts) + "\n"));
+    }
+
+    private static void Print(string take, Break meant, Comparison found, TakeWords words)
+    {
+        Console.WriteLine($"{InputFile.NameOf(take)} beside {meant.Title}");
+        foreach (var sentence in words.Whole)
+            Console.WriteLine(sentence);
+        if (!found.Follows)
+            return;
+        Console.WriteLine();
+        foreach (var phrase in words.Phrases)
+            Console.WriteLine(phrase);
+        var marks = MarksOf(found);
+        if (marks.IsEmpty)
+            return;
+        Console.WriteLine();
+        Console.Write(TextTabWriter.Write(meant, new() { Marks = marks }));
+        Console.WriteLine(Legend);
+    }
+
+    private static ImmutableDictionary<StrokeName, string> MarksOf(Comparison found) =>
+        found
+            .Notes.Where(note => note.Note.Name is not null)
+            .GroupBy(note => note.Note.Name!.Value)
+            .Select(times => (Name: times.Key, Marks: times.Select(MarkOf).Where(mark => mark.Length > 0).ToList()))
+            .Where(stroke => stroke.Marks.Count > 0)
+            .ToImmutableDictionary(
+                stroke => stroke.Name,
+                stroke => stroke.Marks[^1] + (stroke.Marks.Count > 1 ? "+" : "")
+            );
+
+    private static string MarkOf(NoteAnswer note) =>
+        note.Label switch
+        {
+            NoteLabel.Wrong => "x",
+            NoteLabel.Missing => "o",
+            NoteLabel.Ok when note.IsEarly => "<",
+            NoteLabel.Ok when note.IsLate => ">",
+            _ => "",
+        };
+}
