@@ -23,9 +23,7 @@ public static class BesideBreak
     {
         ArgumentNullException.ThrowIfNull(sound);
         ArgumentNullException.ThrowIfNull(meant);
-        stop.ThrowIfCancellationRequested();
-        var heard = Listener.Listen(sound);
-        stop.ThrowIfCancellationRequested();
+        var heard = Listener.Notes(sound, stop);
         var sounding = new Sounding(OneSide.Of(sound), sound.Rate);
         var notes = SoundedNotes.Of(heard.Notes, sounding, stop);
         return Compare(notes, meant, followed => new SoundJudge(sounding, heard.Cents, followed, stop), stop);

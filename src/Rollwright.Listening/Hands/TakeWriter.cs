@@ -23,7 +23,12 @@ internal static class TakeWriter
     private const int Enough = 256;
 
     /// <param name="moments">By time; at least one.</param>
-    public static Heard Write(IReadOnlyList<Moment> moments, double cents, ListenOptions options)
+    public static Heard Write(
+        IReadOnlyList<Moment> moments,
+        double cents,
+        ListenOptions options,
+        CancellationToken stop
+    )
     {
         var time = options.Time;
         // A beat of so many steps: an eighth is a step of 4/4, and of 6/8.
@@ -41,6 +46,7 @@ internal static class TakeWriter
         // What is no step is an echo of the one before, or a noise.
         moments = [.. moments.Where((_, i) => steps.At[i] != StepTracker.NoStep)];
         steps = steps with { At = [.. steps.At.Where(at => at != StepTracker.NoStep)] };
+        stop.ThrowIfCancellationRequested();
         var key = KeyFinder.Of([.. moments.SelectMany((moment, i) => Played(moment, steps.At[i]))]);
         var known = moments.Take(Enough).ToList();
         var first = Lay(known, 0);
@@ -60,6 +66,7 @@ internal static class TakeWriter
             .Range(0, Layout.HalvesOf(time) / 2)
             .Select(gone => 2 * gone)
             .MinBy(gone => HandFinder.Solve(Lay(known, gone), setting).Best.Total + PickupPrice(gone, time));
+        stop.ThrowIfCancellationRequested();
         var layout = Lay(moments, before);
         var solver = HandFinder.Solve(layout, setting);
         return solver.Best.IsPossible ? Assemble(layout, solver, steps, before, cents) : new([.. Bare(moments)], cents);
@@ -128,8 +135,8 @@ internal static class TakeWriter
         return notes.ToImmutable();
     }
 
-    // Where hands cannot have done it, what was heard is still told.
-    private static IEnumerable<HeardNote> Bare(IEnumerable<Moment> moments) =>
+    /// <summary>What was heard, without hands: also where hands cannot have done it.</summary>
+    public static IEnumerable<HeardNote> Bare(IEnumerable<Moment> moments) =>
         moments.SelectMany(moment =>
             moment.Keys.Select(key => new HeardNote(moment.Onset, key, moment.ConfidenceIn(key)))
         );
