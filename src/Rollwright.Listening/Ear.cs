@@ -41,7 +41,8 @@ internal static class Ear
             progress?.Report(piece.Start + ((double)piece.Sound.Length / rate));
         }
         var rises = finder.Standing(offered, rise => rise.Onset).ToList();
-        if (rises.Count == 0)
+        // A banjo is in tune with itself; speech and noise are not.
+        if (rises.Count == 0 || offset.Sharpness < ListeningTable.Of("in-tune"))
             return ([], 0);
         var some = rises.Take(Enough).ToList();
         var (cents, templates) = offset

@@ -56,6 +56,7 @@ internal static class HandFinder
                     (way.Keys.Select(key => key - setting.Capo).ToImmutableArray(), (int)(unit * way.Cost))
                 ),
             ],
+            (int)ListeningTable.Of("no-notes"),
             (int)ListeningTable.Of("other-notes"),
             (int)Math.Max(0, attack),
             (int)Math.Max(0, -attack),

@@ -6,11 +6,13 @@ namespace Rollwright.Listening.Hands;
 
 /// <summary>What was heard at a moment, as a wish to the lattice: the hands are to have done something that sounds so.</summary>
 /// <param name="Ways">Sets of keys as the hands know them (without the capo), ascending, each with its price.</param>
+/// <param name="Silent">Price of having done nothing.</param>
 /// <param name="Otherwise">Price of anything else.</param>
 /// <param name="Slurred">Price of having slurred it.</param>
 /// <param name="Plucked">Price of having plucked it.</param>
 internal sealed record HeardWish(
     ImmutableArray<(ImmutableArray<int> Keys, int Price)> Ways,
+    int Silent,
     int Otherwise,
     int Slurred,
     int Plucked,
@@ -32,7 +34,7 @@ internal sealed record HeardWish(
                     keys[count++] = key;
             }
         keys[..count].Sort();
-        var best = Otherwise;
+        var best = count == 0 ? Silent : Otherwise;
         foreach (var (heard, price) in Ways)
             if (price < best && heard.AsSpan().SequenceEqual(keys[..count]))
                 best = price;

@@ -69,7 +69,8 @@ internal static class TakeWriter
         stop.ThrowIfCancellationRequested();
         var layout = Lay(moments, before);
         var solver = HandFinder.Solve(layout, setting);
-        return solver.Best.IsPossible ? Assemble(layout, solver, steps, before, cents) : new([.. Bare(moments)], cents);
+        var heard = solver.Best.IsPossible ? Assemble(layout, solver, steps, before, cents) : null;
+        return heard?.Notes.Any(note => note.String is not null) == true ? heard : new([.. Bare(moments)], cents);
 
         Layout Lay(IReadOnlyList<Moment> some, int gone) => Layout.Of(some, steps.At, gone, time, key, options.Title);
     }
@@ -114,6 +115,9 @@ internal static class TakeWriter
             if (!at.TryGetValue((grid.Steps[step].Bar, grid.Steps[step].At), out var laid))
                 continue;
             var done = solver.Best.Path[step];
+            // What hands cannot have done beside the rest is told without them.
+            if (done.SlurString == 0 && done.Event.Plucks.Length == 0)
+                notes.AddRange(Bare([laid.Moment]));
             if (done.SlurString != 0)
                 notes.Add(Note(done.SlurString) with { Slur = done.Slur });
             foreach (var (finger, on) in done.Event.Plucks.OrderBy(pluck => pluck.String))

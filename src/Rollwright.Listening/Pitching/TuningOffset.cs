@@ -42,6 +42,12 @@ internal sealed class TuningOffset
         return offset >= 50 ? offset - 100 : offset;
     }
 
+    /// <summary>How much of the partials is in tune with the likeliest offset: 0.09 where they lie anywhere, 1 for all.</summary>
+    public double Sharpness =>
+        votes.Sum() is var all and > 0
+            ? Enumerable.Range(0, 100).Max(cents => Around(votes, cents).Sum(item => item.Votes)) / all
+            : 0;
+
     /// <summary>Takes a stretch of the sound into account.</summary>
     public void Add(float[] sound, int rate)
     {

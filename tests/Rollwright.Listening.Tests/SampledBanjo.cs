@@ -3,7 +3,7 @@ using Rollwright.Audio;
 using Rollwright.Audio.Wave;
 using Rollwright.TestKit;
 
-namespace Rollwright.Listening.Tests.Beside;
+namespace Rollwright.Listening.Tests;
 
 /// <summary>
 /// Notes sounded by a sampled banjo: fluidsynth with the General MIDI sound font TimGM6mb (Debian packages fluidsynth,
