@@ -60,7 +60,9 @@ internal sealed class SoundJudge : IJudge
             .Distinct()
             .ToList();
         var added = new List<int>();
-        foreach (var pitch in pitches.Distinct().Except(sounds).Except(asked))
+        // A slide rises little, and the ear takes what it leaves behind for notes.
+        var isStrong = rise.Sum() >= TakeTable.Of("strong-added") * usual;
+        foreach (var pitch in pitches.Distinct().Except(sounds).Except(asked).Where(_ => isStrong))
         {
             if (Cost(rise, sounds) - Cost(rise, [.. sounds, pitch]) < TakeTable.Of("gain-added"))
                 continue;
