@@ -40,6 +40,9 @@ static Meant Read(string path)
 {
     var told = JsonDocument.Parse(File.ReadAllText(path)).RootElement;
     var whole = 240 / told.GetProperty("bpm").GetDouble();
+    HashSet<int> parts = told.TryGetProperty("parts", out var begin)
+        ? [.. begin.EnumerateArray().Select(bar => bar.GetInt32())]
+        : [0];
     var notes = told.GetProperty("notes")
         .EnumerateArray()
         .Select(note =>
@@ -58,7 +61,13 @@ static Meant Read(string path)
     {
         Notes = [.. notes],
         Bars = [.. Enumerable.Range(0, bars).Select(bar => new MeantBar(bar, 1, bar, $"{bar + 1}"))],
-        Phrases = [.. Enumerable.Range(0, bars).Chunk(2).Select((two, i) => new MeantPhrase(i + 1, 1, [.. two]))],
+        Phrases =
+        [
+            .. Enumerable
+                .Range(0, bars)
+                .Chunk(2)
+                .Select((two, i) => new MeantPhrase(i + 1, 1, [.. two]) { OpensPart = parts.Contains(two[0]) }),
+        ],
         WholeNote = whole,
     };
 }

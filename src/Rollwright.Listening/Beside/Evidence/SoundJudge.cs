@@ -49,7 +49,10 @@ internal sealed class SoundJudge : IJudge
         var pitches = heard.Pitches;
         var fates = asked.ToDictionary(
             pitch => pitch,
-            pitch => pitches.Contains(pitch) ? new Fate(NoteLabel.Ok, null) : FateOf(pitch, asked, rise)
+            pitch =>
+                pitches.Contains(pitch)
+                    ? new Fate(NoteLabel.Ok, null)
+                    : FateOf(pitch, asked, [.. pitches.Except(asked)], rise)
         );
         var sounds = asked
             .Where(pitch => fates[pitch].Label == NoteLabel.Ok)
@@ -57,12 +60,21 @@ internal sealed class SoundJudge : IJudge
             .Distinct()
             .ToList();
         var added = new List<int>();
-        foreach (var pitch in pitches.Distinct().Except(sounds).Except(asked))
+        // A slide rises little, and the ear takes what it leaves behind for notes.
+        var isStrong = rise.Sum() >= TakeTable.Of("strong-added") * usual;
+        foreach (var pitch in pitches.Distinct().Except(sounds).Except(asked).Where(_ => isStrong))
         {
             if (Cost(rise, sounds) - Cost(rise, [.. sounds, pitch]) < TakeTable.Of("gain-added"))
                 continue;
             added.Add(pitch);
             sounds.Add(pitch);
+        }
+        // One note that is not there and one that was not meant, at one time, are a wrong note.
+        foreach (var pitch in asked.Where(pitch => fates[pitch].Label == NoteLabel.Missing && added.Count > 0))
+        {
+            var instead = added.MinBy(other => Math.Abs(other - pitch));
+            added.Remove(instead);
+            fates[pitch] = new(NoteLabel.Wrong, instead);
         }
         return new([.. meant.Pitches.Select(pitch => fates[pitch])], added, at);
     }
@@ -98,7 +110,7 @@ internal sealed class SoundJudge : IJudge
         {
             var fates = asked.ToDictionary(
                 pitch => pitch,
-                pitch => FateOf(pitch, asked, sounding.Rise(when, place.Next))
+                pitch => FateOf(pitch, asked, [], sounding.Rise(when, place.Next))
             );
             var onset =
                 sounding.Attack(when - TakeTable.Of("look-step"), when + TakeTable.Of("look-step"))?.Onset ?? when;
@@ -117,7 +129,7 @@ internal sealed class SoundJudge : IJudge
     }
 
     // Whether one of the notes of a gesture is in a rise, or which other note explains it better.
-    private Fate FateOf(int pitch, List<int> asked, float[] rise)
+    private Fate FateOf(int pitch, List<int> asked, List<int> heard, float[] rise)
     {
         List<int> rest = [.. asked.Where(other => other != pitch)];
         var own = Cost(rise, asked);
@@ -127,12 +139,15 @@ internal sealed class SoundJudge : IJudge
             .Select(other => (other, Cost(rise, [.. rest, other])))
             .MinBy(one => one.Item2);
         // Another note may sound with the one meant, and more clearly.
-        var present = TakeTable.Of("gain-present");
         if (own - best >= TakeTable.Of("gain-wrong"))
-            return best - Cost(rise, [.. asked, instead]) >= present
-                ? new(NoteLabel.Ok, null)
-                : new(NoteLabel.Wrong, instead);
-        return new(Cost(rise, rest) - own >= present ? NoteLabel.Ok : NoteLabel.Missing, null);
+        {
+            if (best - Cost(rise, [.. asked, instead]) >= TakeTable.Of("gain-beside"))
+                return new(NoteLabel.Ok, null);
+            // What was heard there is believed before what fits a little better.
+            var near = heard.Where(other => own - Cost(rise, [.. rest, other]) >= TakeTable.Of("gain-wrong")).ToList();
+            return new(NoteLabel.Wrong, near.Count > 0 ? near.MinBy(other => Cost(rise, [.. rest, other])) : instead);
+        }
+        return new(Cost(rise, rest) - own >= TakeTable.Of("gain-present") ? NoteLabel.Ok : NoteLabel.Missing, null);
     }
 
     private double Cost(float[] rise, IReadOnlyList<int> pitches) => Explanation.Of(rise, pitches, shapes).Cost;

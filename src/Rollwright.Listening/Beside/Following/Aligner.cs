@@ -101,7 +101,7 @@ internal sealed class Aligner
             if (i > 0 && outside[i - 1] < Never)
             {
                 var (_, from, kept) = left[i - 1];
-                var jump = outside[i - 1] + (j == from + 1 ? prices.GoOn : prices.To(j));
+                var jump = outside[i - 1] + prices.To(from, j);
                 if (jump < best)
                     (best, bestPace, way) = (jump, kept, 1);
             }

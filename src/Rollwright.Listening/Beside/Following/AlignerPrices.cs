@@ -8,22 +8,30 @@ internal sealed class AlignerPrices
     private readonly double mismatch = TakeTable.Of("mismatch");
     private readonly double wrong = TakeTable.Of("wrong");
     private readonly double stopEarly = TakeTable.Of("stop-early");
+    private readonly double stopAfterPart = TakeTable.Of("stop-after-part");
+    private readonly double forward = TakeTable.Of("forward");
+    private readonly double breakOff = TakeTable.Of("break-off");
 
     // Into each gesture from elsewhere; and what all gestures before it cost if they are missed.
     private readonly double[] doors;
+    private readonly bool[] opensPart;
     private readonly double[] missed;
 
     public AlignerPrices(Meant meant, IReadOnlyList<Gesture> gestures)
     {
         (doors, missed) = (new double[gestures.Count], new double[gestures.Count + 1]);
+        opensPart = new bool[gestures.Count + 1];
+        opensPart[^1] = true;
         var phrases = meant.Phrases.ToDictionary(phrase => phrase.Bars[0]);
         for (var j = 0; j < gestures.Count; j++)
         {
             var notes = gestures[j].Notes.Select(note => meant.Notes[note]).ToList();
             var opensBar = j == 0 || meant.Notes[gestures[j - 1].Notes[0]].Bar != notes[0].Bar;
+            var phrase = opensBar ? phrases.GetValueOrDefault(notes[0].Bar) : null;
+            opensPart[j] = phrase is { OpensPart: true };
             doors[j] = TakeTable.Of(
                 !opensBar ? "to-note"
-                : !phrases.TryGetValue(notes[0].Bar, out var phrase) ? "to-bar"
+                : phrase is null ? "to-bar"
                 : phrase.OpensPart ? "to-part"
                 : "to-phrase"
             );
@@ -36,7 +44,7 @@ internal sealed class AlignerPrices
 
     public double Outside { get; } = TakeTable.Of("outside");
 
-    public double GoOn { get; } = TakeTable.Of("go-on");
+    private double GoOn { get; } = TakeTable.Of("go-on");
 
     public double Sway { get; } = TakeTable.Of("sway");
 
@@ -53,10 +61,22 @@ internal sealed class AlignerPrices
     /// <summary>Beginning with this one: those before are missed, or one begins elsewhere than at the beginning.</summary>
     public double First(int j) => Math.Min(missed[j], doors[j] + Outside);
 
-    /// <summary>Ending with this one.</summary>
-    public double Last(int j) => Math.Min(missed[^1] - missed[j + 1], stopEarly);
+    /// <summary>Ending with this one: after a part one may well stop.</summary>
+    public double Last(int j) => Math.Min(missed[^1] - missed[j + 1], opensPart[j + 1] ? stopAfterPart : stopEarly);
 
-    public double To(int j) => doors[j];
+    /// <summary>
+    /// Going from one gesture to another that is not the next. Players go back to where they were; past something they go
+    /// from the end of a part to the beginning of one, and hardly ever otherwise.
+    /// </summary>
+    public double To(int from, int j) =>
+        j == from + 1 ? GoOn
+        : j <= from ? doors[j]
+        : doors[j]
+            + (
+                !opensPart[j] ? forward
+                : opensPart[from + 1] ? 0
+                : breakOff
+            );
 
     /// <summary>Missing those from one up to another, itself not missed.</summary>
     public double Missed(int from, int to) => missed[to] - missed[from];
