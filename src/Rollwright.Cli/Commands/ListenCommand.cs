@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Text.Json;
-using Rollwright.Audio.Wave;
+using Rollwright.Audio.Reading;
+using Rollwright.Cli.Asking;
 using Rollwright.Cli.Files;
 using Rollwright.Listening;
 using Rollwright.Listening.Takes;
@@ -14,10 +15,11 @@ internal static class ListenCommand
     {
         var takes = new Argument<string[]>("take")
         {
-            Description = "Recordings of a banjo alone or in front, as WAV; - is standard input.",
+            Description = "Recordings of a banjo alone or in front: WAV, FLAC, MP3, Ogg Vorbis, Opus, others by ffmpeg; - is standard input.",
             Arity = ArgumentArity.OneOrMore,
         };
         var json = new Option<bool>("--json") { Description = "Answer in JSON." };
+        var part = new PartOptions();
         var command = new Command(
             "listen",
             "Says which notes were played in a recording; exit code 1 where there are none."
@@ -26,18 +28,23 @@ internal static class ListenCommand
             takes,
             json,
         };
-        command.SetAction(parsed => Run(parsed.GetRequiredValue(takes), parsed.GetValue(json)));
+        part.AddTo(command);
+        command.SetAction(parsed =>
+        {
+            var (from, until) = part.Read(parsed);
+            return Run(parsed.GetRequiredValue(takes), from, until, parsed.GetValue(json));
+        });
         return command;
     }
 
-    private static int Run(string[] paths, bool asJson)
+    private static int Run(string[] paths, double from, double until, bool asJson)
     {
         var worst = Exit.Done;
         foreach (var path in paths)
         {
             try
             {
-                var heard = Listener.Listen(Read(path));
+                var heard = Listener.Listen(Read(path, from, until));
                 if (asJson)
                     Console.WriteLine(JsonSerializer.Serialize(AsJson(path, heard)));
                 else
@@ -57,16 +64,12 @@ internal static class ListenCommand
         return worst;
     }
 
-    private static Audio.Samples Read(string path)
+    private static Audio.Samples Read(string path, double from, double until)
     {
-        try
-        {
-            return WavReader.Read(InputFile.Read(path));
-        }
-        catch (WavException fault)
-        {
-            throw new RequestException($"{InputFile.NameOf(path)}: {fault.Message}");
-        }
+        using var recording = new Recording(path, from, until);
+        var samples = recording.Sound.ReadAll(int.MaxValue);
+        recording.SayWhatWasAmiss();
+        return samples;
     }
 
     private static void Print(Heard heard)
