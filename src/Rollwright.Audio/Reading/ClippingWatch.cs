@@ -54,7 +54,10 @@ public sealed class ClippingWatch(ISoundSource source) : ISoundSource
                 || (Math.Abs(value) > 1 && Math.Abs(before[channel]) > 1 && value * before[channel] > 0)
             );
         before[channel] = value;
-        runs[channel] = goesOn ? runs[channel] + 1 : isHigh ? 1 : 0;
+        runs[channel] =
+            goesOn ? runs[channel] + 1
+            : isHigh ? 1
+            : 0;
         if (runs[channel] < ShortestRun)
             return;
         if (first < 0)

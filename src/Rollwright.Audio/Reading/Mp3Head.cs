@@ -26,7 +26,7 @@ internal sealed class Mp3Head
                 + ((head[5] & 0x10) != 0 ? 10 : 0)
             : 0;
 
-    /// <summary>Whether a frame of MPEG 1, 2 or 2.5, layer I, II or III, begins here.</summary>
+    /// <summary>Whether a frame of MPEG 1, 2 or 2.5, of any layer, begins here.</summary>
     public static bool IsFrame(ReadOnlySpan<byte> head) =>
         head.Length >= 4
         && head[0] == 0xff
@@ -36,26 +36,39 @@ internal sealed class Mp3Head
         && (head[2] & 0xf0) != 0xf0
         && (head[2] & 0x0c) != 0x0c;
 
+    /// <summary>Whether it is MPEG 2.5, which NLayer decodes wrongly (measured against ffmpeg).</summary>
+    public static bool IsLowRate(ReadOnlySpan<byte> head) => (head[1] & 0x18) == 0;
+
     /// <param name="frame">The first frame, at least its first 200 bytes.</param>
     public static Mp3Head Of(ReadOnlySpan<byte> frame)
     {
         var isFirst = (frame[1] & 0x18) == 0x18;
         var isMono = (frame[3] & 0xc0) == 0xc0;
         // The tag stands where the side information of an empty frame ends.
-        var at = 4 + ((isFirst, isMono) switch
-        {
-            (true, false) => 32,
-            (true, true) or (false, false) => 17,
-            _ => 9,
-        });
+        var at =
+            4
+            + (
+                (isFirst, isMono) switch
+                {
+                    (true, false) => 32,
+                    (true, true) or (false, false) => 17,
+                    _ => 9,
+                }
+            );
         if (frame.Length < at + 8 || !(frame[at..].StartsWith("Xing"u8) || frame[at..].StartsWith("Info"u8)))
             return new();
         var flags = BinaryPrimitives.ReadUInt32BigEndian(frame[(at + 4)..]);
-        var next = at + 8 + ((flags & 1) != 0 ? 4 : 0) + ((flags & 2) != 0 ? 4 : 0) + ((flags & 4) != 0 ? 100 : 0)
+        var next =
+            at
+            + 8
+            + ((flags & 1) != 0 ? 4 : 0)
+            + ((flags & 2) != 0 ? 4 : 0)
+            + ((flags & 4) != 0 ? 100 : 0)
             + ((flags & 8) != 0 ? 4 : 0);
-        long? frames = (flags & 1) != 0 && frame.Length >= at + 12
-            ? (long)BinaryPrimitives.ReadUInt32BigEndian(frame[(at + 8)..]) * (isFirst ? 1152 : 576)
-            : null;
+        long? frames =
+            (flags & 1) != 0 && frame.Length >= at + 12
+                ? (long)BinaryPrimitives.ReadUInt32BigEndian(frame[(at + 8)..]) * (isFirst ? 1152 : 576)
+                : null;
         if (frame.Length < next + 24 || frame[next] == 0)
             return new() { Frames = frames };
         var delay = frame[next + 21] << 4 | frame[next + 22] >> 4;

@@ -31,7 +31,9 @@ internal sealed class Mp3Source : DecodedSource
     {
         while (true)
         {
-            var room = head.Frames is { } all ? Math.Clamp((head.Delay + all - position) * Channels, 0, values.Length) : values.Length;
+            var room = head.Frames is { } all
+                ? Math.Clamp((head.Delay + all - position) * Channels, 0, values.Length)
+                : values.Length;
             var read = room == 0 ? 0 : file.ReadSamples(values[..(int)room]);
             read -= read % Channels;
             if (read == 0)

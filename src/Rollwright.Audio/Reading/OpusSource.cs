@@ -7,7 +7,8 @@ namespace Rollwright.Audio.Reading;
 
 /// <summary>
 /// Ogg Opus files (RFC 7845), by the decoder Concentus: the frames in which the codec wakes up are left out, the gain
-/// of the header is applied, and the last page's time says where the sound ends.
+/// of the header is applied, and the last page's time says where the sound ends. Channels keep the
+/// order of the file (left, centre, right … of surround sound).
 /// </summary>
 internal sealed class OpusSource : DecodedSource
 {

@@ -21,9 +21,12 @@ public static class SoundFile
         if (head.AsSpan().StartsWith("OggS"u8))
             return OpenOgg(stream, head);
         var tag = Mp3Head.TagLength(head);
-        return Mp3Head.IsFrame(tag == 0 ? head : Peek(stream, tag))
-            ? new Mp3Source(stream, tag)
-            : throw new SoundFileException(0, "this is no sound that is known here", isOtherForm: true);
+        var frame = tag == 0 ? head : Peek(stream, tag);
+        if (!Mp3Head.IsFrame(frame))
+            throw new SoundFileException(0, "this is no sound that is known here", isOtherForm: true);
+        return Mp3Head.IsLowRate(frame)
+            ? throw new SoundFileException(tag, "an MP3 file of 8 to 12 kHz; save it as WAV", isOtherForm: true)
+            : new Mp3Source(stream, tag);
     }
 
     private static ISoundSource OpenOgg(Stream stream, byte[] head)
@@ -32,8 +35,15 @@ public static class SoundFile
         var packet = head.AsSpan(Math.Min(head.Length, 27 + (head.Length > 26 ? head[26] : 0)));
         if (packet.StartsWith("OpusHead"u8))
             return new OpusSource(stream);
-        if (packet.StartsWith("\u0001vorbis"u8))
-            return new VorbisSource(stream);
+        // NVorbis decodes surround sound wrongly (measured against ffmpeg).
+        if (packet.StartsWith("\u0001vorbis"u8) && packet.Length > 11)
+            return packet[11] <= 2
+                ? new VorbisSource(stream)
+                : throw new SoundFileException(
+                    27,
+                    $"{packet[11]} channels of Vorbis; save it as stereo",
+                    isOtherForm: true
+                );
         throw new SoundFileException(27, "an Ogg file, but neither Vorbis nor Opus", isOtherForm: true);
     }
 

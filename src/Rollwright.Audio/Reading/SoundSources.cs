@@ -31,7 +31,8 @@ public static class SoundSources
     public static Samples ReadAll(this ISoundSource source, int mostFrames)
     {
         ArgumentNullException.ThrowIfNull(source);
-        var most = (int)Math.Min((long)mostFrames * source.Channels, Array.MaxLength - (Array.MaxLength % source.Channels));
+        var most = (int)
+            Math.Min((long)mostFrames * source.Channels, Array.MaxLength - (Array.MaxLength % source.Channels));
         var values = new float[Math.Min(most, 65_536 * source.Channels)];
         var length = 0;
         while (length < most)

@@ -3,7 +3,7 @@ using Rollwright.Audio.Ogg;
 
 namespace Rollwright.Audio.Reading;
 
-/// <summary>Ogg Vorbis files, by the decoder NVorbis.</summary>
+/// <summary>Ogg Vorbis files of one or two channels, by the decoder NVorbis.</summary>
 internal sealed class VorbisSource : DecodedSource
 {
     private readonly VorbisReader reader;
@@ -15,10 +15,10 @@ internal sealed class VorbisSource : DecodedSource
     {
         isWhole = OggPages.EndsWell(stream);
         reader = Begin("Vorbis", () => new VorbisReader(stream, closeOnDispose: false) { ClipSamples = false });
-        if (reader.SampleRate is < 1_000 or > 384_000 || reader.Channels is < 1 or > 8)
+        if (reader.SampleRate is < 1_000 or > 384_000 || reader.Channels is < 1 or > 2)
             throw new SoundFileException(
                 0,
-                $"{reader.Channels} channels at {reader.SampleRate} frames a second are not read; save it as stereo at 44100"
+                $"a Vorbis file of {reader.Channels} channels at {reader.SampleRate} frames a second; save it as stereo at 44100"
             );
     }
 

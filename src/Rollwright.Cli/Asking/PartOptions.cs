@@ -7,7 +7,10 @@ namespace Rollwright.Cli.Asking;
 /// <summary>Which part of a recording is meant: <c>--from 0:12 --until 0:20</c>.</summary>
 internal sealed class PartOptions
 {
-    private readonly Option<string?> from = new("--from") { Description = "Where the part begins: 12.5, 0:12 or 1:02:03." };
+    private readonly Option<string?> from = new("--from")
+    {
+        Description = "Where the part begins: 12.5, 0:12 or 1:02:03.",
+    };
     private readonly Option<string?> until = new("--until") { Description = "Where it ends." };
 
     public void AddTo(Command command)
@@ -31,5 +34,7 @@ internal sealed class PartOptions
     private static double? Time(ParseResult parsed, Option<string?> option) =>
         parsed.GetValue(option) is not { } text ? null
         : Moment.Parse(text) is { } seconds ? seconds
-        : throw new RequestException($"{option.Name} {text}: no time; write seconds (12.5) or minutes and seconds (0:12.5)");
+        : throw new RequestException(
+            $"{option.Name} {text}: no time; write seconds (12.5) or minutes and seconds (0:12.5)"
+        );
 }

@@ -15,7 +15,8 @@ internal static class ListenCommand
     {
         var takes = new Argument<string[]>("take")
         {
-            Description = "Recordings of a banjo alone or in front: WAV, FLAC, MP3, Ogg Vorbis, Opus, others by ffmpeg; - is standard input.",
+            Description =
+                "Recordings of a banjo alone or in front: WAV, FLAC, MP3, Ogg Vorbis, Opus, others by ffmpeg; - is standard input.",
             Arity = ArgumentArity.OneOrMore,
         };
         var json = new Option<bool>("--json") { Description = "Answer in JSON." };
@@ -44,7 +45,7 @@ internal static class ListenCommand
         {
             try
             {
-                var heard = Listener.Listen(Read(path, from, until));
+                var heard = Later(Listener.Listen(Read(path, from, until)), from);
                 if (asJson)
                     Console.WriteLine(JsonSerializer.Serialize(AsJson(path, heard)));
                 else
@@ -63,6 +64,13 @@ internal static class ListenCommand
         }
         return worst;
     }
+
+    // Times are told from the start of the recording, not of the part.
+    private static Heard Later(Heard heard, double seconds) =>
+        heard with
+        {
+            Notes = [.. heard.Notes.Select(note => note with { Onset = note.Onset + seconds })],
+        };
 
     private static Audio.Samples Read(string path, double from, double until)
     {

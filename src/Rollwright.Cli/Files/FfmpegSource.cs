@@ -67,7 +67,8 @@ internal sealed class FfmpegSource : ISoundSource
         catch (SoundFileException)
         {
             process.WaitForExit();
-            var reason = LastLine(said.Result).Replace($"file:{Path.GetFullPath(file.Name)}", name, StringComparison.Ordinal);
+            var reason = LastLine(said.Result)
+                .Replace($"file:{Path.GetFullPath(file.Name)}", name, StringComparison.Ordinal);
             process.Dispose();
             file.Dispose();
             throw new RequestException(

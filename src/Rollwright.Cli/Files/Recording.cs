@@ -39,7 +39,9 @@ internal sealed class Recording : IDisposable
         foreach (var remark in watch.Remarks)
             Exit.Say($"{name}: {remark}");
         if (!watch.HasSound)
-            throw new RequestException($"{name}: there is no sound in what was asked for; record it again, or ask for another part");
+            throw new RequestException(
+                $"{name}: there is no sound in what was asked for; record it again, or ask for another part"
+            );
         if (watch.Rate < PoorRate)
             Exit.Say(
                 $"{name}: recorded at {watch.Rate} frames a second, so nothing above {watch.Rate / 2_000.0:0.#} kHz is in it; record at 44100"

@@ -25,7 +25,13 @@ public class SoundFileTests
     public void A_recording_whose_length_was_never_written_is_read_to_its_end()
     {
         var file = WavWriter.ToBytes(SoundFiles.Struck(44_100, 1, 1));
-        foreach (var length in (byte[][])[[0xff, 0xff, 0xff, 0xff], [0, 0, 0, 0]])
+        foreach (
+            var length in (byte[][])
+                [
+                    [0xff, 0xff, 0xff, 0xff],
+                    [0, 0, 0, 0],
+                ]
+        )
         {
             length.CopyTo(file, 4);
             length.CopyTo(file, 40);
@@ -54,7 +60,10 @@ public class SoundFileTests
         var most = (int)(20 * 48_000 * 8);
         for (var seed = 0; seed < 300; seed++)
         {
-            var bad = new Mutation(seed, ["OggS", "OpusHead", "RIFF", "fmt ", "data", "ID3", "\u00ff\u00fb\u0090", "\u0001vorbis"]).Of(good);
+            var bad = new Mutation(
+                seed,
+                ["OggS", "OpusHead", "RIFF", "fmt ", "data", "ID3", "\u00ff\u00fb\u0090", "\u0001vorbis"]
+            ).Of(good);
             try
             {
                 using var source = SoundFile.Open(new MemoryStream(bad));

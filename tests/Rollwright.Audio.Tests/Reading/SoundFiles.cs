@@ -36,6 +36,17 @@ internal static class SoundFiles
             return File.ReadAllBytes(made);
         });
 
+    /// <summary>What opusdec, the codec's own program, hears in a file.</summary>
+    public static Samples AsOpusdecReads(byte[] file) =>
+        InFolder(folder =>
+        {
+            var (path, wav) = (Path.Combine(folder, "file.opus"), Path.Combine(folder, "theirs.wav"));
+            File.WriteAllBytes(path, file);
+            var (code, _, error) = Outside.Run("opusdec", "--quiet", "--float", "--rate", "48000", path, wav);
+            code.Should().Be(0, error);
+            return WavReader.Read(File.ReadAllBytes(wav));
+        });
+
     /// <summary>What ffmpeg hears in a file.</summary>
     public static Samples AsFfmpegReads(byte[] file) =>
         InFolder(folder =>
@@ -64,6 +75,19 @@ internal static class SoundFiles
         for (var i = 0; i < Math.Min(one.Interleaved.Length, other.Interleaved.Length); i++)
             greatest = Math.Max(greatest, Math.Abs(one.Interleaved[i] - other.Interleaved[i]));
         return greatest;
+    }
+
+    /// <summary>How far the difference lies below the sound, in dB.</summary>
+    public static double Agreement(Samples one, Samples other)
+    {
+        double difference = 1e-20,
+            power = 0;
+        for (var i = 0; i < Math.Min(one.Interleaved.Length, other.Interleaved.Length); i++)
+        {
+            difference += Math.Pow(one.Interleaved[i] - other.Interleaved[i], 2);
+            power += Math.Pow(other.Interleaved[i], 2);
+        }
+        return 10 * Math.Log10(power / difference);
     }
 
     private static T InFolder<T>(Func<string, T> work)
