@@ -83,7 +83,7 @@ public class RecordingTests
     {
         using var place = new Workplace();
         place.Put("take.wav", WavWriter.ToBytes(Plucks(44_100, 0.5f)));
-        var onsets = Onsets(place.Run("listen", "take.wav", "--from", "0:01", "--until", "0:01.9").Out);
+        var onsets = Onsets(place.Run("listen", "take.wav", "--from", "0:01", "--until", "0:01.995").Out);
         onsets.Should().HaveCount(3);
         foreach (var (heard, expected) in onsets.Zip([1.1, 1.4, 1.7]))
             heard.Should().BeApproximately(expected, 0.02);
