@@ -15,6 +15,7 @@ var root = new RootCommand("From the melody that fiddlers play to a break for th
     SeriesCommand.Build(),
     FigureCommand.Build(),
     ListenCommand.Build(),
+    SlowCommand.Build(),
     LibraryCommand.Build(),
     ServeCommand.Build(),
 };

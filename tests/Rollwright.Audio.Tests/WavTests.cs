@@ -1,4 +1,5 @@
 using CsCheck;
+using Rollwright.Audio.Reading;
 using Rollwright.Audio.Wave;
 
 namespace Rollwright.Audio.Tests;
@@ -46,7 +47,7 @@ public class WavTests
     public void A_file_cut_short_says_where_and_what_to_do(int length, string message)
     {
         var bytes = WavWriter.ToBytes(new Samples(44_100, 1, new float[10]))[..length];
-        FluentActions.Invoking(() => WavReader.Read(bytes)).Should().Throw<WavException>().WithMessage(message);
+        FluentActions.Invoking(() => WavReader.Read(bytes)).Should().Throw<SoundFileException>().WithMessage(message);
     }
 
     [Fact]
@@ -61,9 +62,9 @@ public class WavTests
                     bytes[at] = value;
                     try
                     {
-                        WavReader.Read(bytes.AsSpan(0, length)).Frames.Should().BeInRange(0, 200);
+                        WavReader.Read(bytes[..length]).Frames.Should().BeInRange(0, 200);
                     }
-                    catch (WavException refused)
+                    catch (SoundFileException refused)
                     {
                         refused.At.Should().BeInRange(0, whole.Length);
                     }

@@ -2,6 +2,7 @@ using System.Buffers.Binary;
 using System.Text;
 using Concentus;
 using Concentus.Enums;
+using Rollwright.Audio.Ogg;
 
 namespace Rollwright.Audio.Opus;
 

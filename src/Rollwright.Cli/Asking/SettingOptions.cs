@@ -47,6 +47,13 @@ internal sealed class SettingOptions
             command.Options.Add(option);
     }
 
+    /// <summary>Only what is done to the instrument: tuning and capo.</summary>
+    public void AddInstrumentTo(Command command)
+    {
+        command.Options.Add(tuning);
+        command.Options.Add(capo);
+    }
+
     /// <summary>Only what concerns the hands: tuning, capo, level.</summary>
     public void AddHandsTo(Command command)
     {
@@ -57,20 +64,26 @@ internal sealed class SettingOptions
     /// <exception cref="RequestException">A value is none of those there are.</exception>
     public ArrangeOptions Read(ParseResult parsed)
     {
-        if (parsed.GetValue(capo) is < 0 or > 12)
-            throw new RequestException($"--capo {parsed.GetValue(capo)}: a capo is at fret 0 to 12");
+        var instrument = ReadInstrument(parsed);
         if (parsed.GetValue(level) is not (>= LevelTable.Lowest and <= LevelTable.Highest))
             throw new RequestException($"--level {parsed.GetValue(level)}: a level is 1 to 5");
         return new()
         {
             SoundingKey = parsed.GetValue(key) is { } text ? KeyOf(text) : null,
-            Tuning = TuningOf(parsed.GetValue(tuning)),
-            Capo = parsed.GetValue(capo),
+            Tuning = instrument.Tuning,
+            Capo = instrument.Capo,
             Octave = OctaveOf(parsed.GetValue(octave)),
             Level = parsed.GetValue(level),
             Style = StyleOf(parsed.GetValue(style)),
         };
     }
+
+    /// <returns>Null for what was not asked.</returns>
+    /// <exception cref="RequestException">A value is none of those there are.</exception>
+    public (Tuning? Tuning, int? Capo) ReadInstrument(ParseResult parsed) =>
+        parsed.GetValue(capo) is < 0 or > 12
+            ? throw new RequestException($"--capo {parsed.GetValue(capo)}: a capo is at fret 0 to 12")
+            : (TuningOf(parsed.GetValue(tuning)), parsed.GetValue(capo));
 
     private static Tuning? TuningOf(string? id) =>
         id is null

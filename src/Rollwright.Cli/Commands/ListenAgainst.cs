@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using System.Text;
 using System.Text.Json;
+using Rollwright.Audio;
+using Rollwright.Audio.Reading;
 using Rollwright.Banjo.Breaks;
 using Rollwright.Cli.Files;
 using Rollwright.Formats.TextTab;
@@ -17,17 +19,22 @@ internal static class ListenAgainst
     private const string Legend =
         "x another note   o missing   < early   > late   (the last time through; + what went wrong another time too)";
 
-    public static int Run(string[] takes, string path, bool asJson, string? barTimes, CancellationToken stop)
+    public static int Run(
+        string[] takes,
+        string path,
+        (double From, double Until) part,
+        bool asJson,
+        string? barTimes,
+        CancellationToken stop
+    )
     {
-        if (barTimes is not null && takes.Length > 1)
-            throw new RequestException("--bar-times writes one file: give one take with it");
         var meant = BreakInput.Read(path);
         var worst = Exit.Done;
         foreach (var take in takes)
         {
             try
             {
-                var found = BesideBreak.Compare(ListenCommand.Read(take), meant, stop);
+                var found = BesideBreak.Compare(Read(take, part), meant, stop);
                 var words = TakeWords.Of(meant, found);
                 if (asJson)
                     Console.WriteLine(JsonSerializer.Serialize(ComparisonJson.Of(take, path, meant, found, words)));
@@ -45,6 +52,14 @@ internal static class ListenAgainst
             }
         }
         return worst;
+    }
+
+    private static Samples Read(string take, (double From, double Until) part)
+    {
+        using var recording = new Recording(take, part.From, part.Until);
+        var samples = recording.Sound.ReadAll(int.MaxValue);
+        recording.SayWhatWasAmiss();
+        return samples;
     }
 
     private static void WriteTimes(string path, Comparison found)

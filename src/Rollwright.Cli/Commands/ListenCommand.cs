@@ -1,75 +1,112 @@
 using System.CommandLine;
-using System.Text.Json;
-using Rollwright.Audio.Wave;
+using System.Globalization;
+using System.Text;
+using Rollwright.Audio.Reading;
+using Rollwright.Cli.Asking;
 using Rollwright.Cli.Files;
+using Rollwright.Lessons.Captions;
 using Rollwright.Listening;
 using Rollwright.Listening.Takes;
+using Rollwright.Music.Metre;
 
 namespace Rollwright.Cli.Commands;
 
 /// <summary><c>rollwright listen TAKE…</c>: what was played in a recording.</summary>
 internal static class ListenCommand
 {
+    private static readonly Argument<string[]> Takes = new("take")
+    {
+        Description =
+            "Recordings of a banjo alone or in front: WAV, FLAC, MP3, Ogg Vorbis, Opus, others by ffmpeg; - is standard input.",
+        Arity = ArgumentArity.OneOrMore,
+    };
+    private static readonly Option<string> Output = new("--output", "-o")
+    {
+        Description =
+            $"The file to write; its ending says the form: {Forms.Known}. - is plain-text tab on standard output.",
+        DefaultValueFactory = _ => "-",
+    };
+    private static readonly Option<bool> Json = new("--json")
+    {
+        Description = "Answer in JSON: every note with its time, pitch, string, fret, finger and confidence.",
+    };
+    private static readonly Option<string> Metre = new("--metre")
+    {
+        Description = "The metre that was played in.",
+        DefaultValueFactory = _ => "4/4",
+    };
+    private static readonly Option<double?> Tempo = new("--tempo")
+    {
+        Description = "Beats of the metre a minute, where they are known; found by default.",
+    };
+    private static readonly Option<string?> Against = new("--against")
+    {
+        Description =
+            "The break that was meant, in JSON, MusicXML or plain-text tab: say how the take differs from it; exit code 1 where it does not follow it.",
+    };
+    private static readonly Option<string?> Times = new("--bar-times")
+    {
+        Description = "Write where the bars fall, for 'lesson --bar-times'.",
+    };
+    private static readonly SettingOptions Setting = new();
+    private static readonly PartOptions Part = new();
+
     public static Command Build()
     {
-        var takes = new Argument<string[]>("take")
-        {
-            Description = "Recordings of a banjo alone or in front, as WAV; - is standard input.",
-            Arity = ArgumentArity.OneOrMore,
-        };
-        var json = new Option<bool>("--json") { Description = "Answer in JSON." };
-        var against = new Option<string?>("--against")
-        {
-            Description =
-                "The break that was meant, in JSON, MusicXML or plain-text tab: say how the take differs from it; exit code 1 where it does not follow it.",
-        };
-        var barTimes = new Option<string?>("--bar-times")
-        {
-            Description = "With --against: write where the bars fall, for 'lesson --bar-times'.",
-        };
         var command = new Command(
             "listen",
-            "Says which notes were played in a recording; exit code 1 where there are none."
+            "Writes down what was played in a recording; exit code 1 where no notes are found."
         )
         {
-            takes,
-            json,
-            against,
-            barTimes,
+            Takes,
+            Output,
+            Json,
+            Metre,
+            Tempo,
+            Against,
+            Times,
         };
-        command.SetAction(
-            (parsed, stop) =>
-            {
-                var paths = parsed.GetRequiredValue(takes);
-                var asJson = parsed.GetValue(json);
-                var times = parsed.GetValue(barTimes);
-                if (parsed.GetValue(against) is { } path)
-                    return Task.Run(() => ListenAgainst.Run(paths, path, asJson, times, stop), stop);
-                if (times is not null)
-                    throw new RequestException("--bar-times needs --against BREAK: bars are those of a break");
-                return Task.FromResult(Run(paths, asJson));
-            }
-        );
+        Setting.AddInstrumentTo(command);
+        Part.AddTo(command);
+        command.SetAction((parsed, stop) => Task.Run(() => Run(parsed, stop), stop));
         return command;
     }
 
-    private static int Run(string[] paths, bool asJson)
+    private static int Run(ParseResult parsed, CancellationToken stop)
     {
+        var (takes, times) = (parsed.GetRequiredValue(Takes), parsed.GetValue(Times));
+        var part = Part.Read(parsed);
+        if (times is not null && takes.Length > 1)
+            throw new RequestException("--bar-times writes one file: give one take with it");
+        if (parsed.GetValue(Against) is { } meant)
+            return ListenAgainst.Run(takes, meant, part, parsed.GetValue(Json), times, stop);
+        var target = parsed.GetRequiredValue(Output);
+        if (target != "-" && takes.Length > 1)
+            throw new RequestException("-o writes one file: give one take with it");
+        var options = Options(parsed);
+        var form = Forms.OfFile(target);
         var worst = Exit.Done;
-        foreach (var path in paths)
+        foreach (var path in takes)
         {
             try
             {
-                var heard = Listener.Listen(Read(path));
-                if (asJson)
-                    Console.WriteLine(JsonSerializer.Serialize(AsJson(path, heard)));
-                else
-                    Print(heard);
-                if (heard.Notes.IsEmpty)
+                var heard = Hear(path, part, options with { Title = TitleOf(path) }, stop);
+                if (parsed.GetValue(Json))
+                    Console.WriteLine(ListenWords.Json(path, heard));
+                if (heard.Break is { } played)
                 {
-                    Exit.Say($"{InputFile.NameOf(path)}: no plucked notes found; record the banjo nearer and alone");
-                    worst = Math.Max(worst, Exit.No);
+                    if (!parsed.GetValue(Json) || target != "-")
+                        OutputFile.Write(target, form.Write(played));
+                    if (times is not null)
+                        OutputFile.Write(
+                            times,
+                            Encoding.UTF8.GetBytes(BarTimesJson.Write(heard.BarTimes[..^1]) + "\n")
+                        );
                 }
+                else
+                    worst = Math.Max(worst, Exit.No);
+                foreach (var sentence in ListenWords.Of(heard))
+                    Exit.Say($"{InputFile.NameOf(path)}: {sentence}");
             }
             catch (Exception fault) when (Exit.IsExpected(fault))
             {
@@ -80,40 +117,48 @@ internal static class ListenCommand
         return worst;
     }
 
-    /// <exception cref="RequestException">It cannot be read.</exception>
-    public static Audio.Samples Read(string path)
+    private static ListenOptions Options(ParseResult parsed)
     {
-        try
-        {
-            return WavReader.Read(InputFile.Read(path));
-        }
-        catch (WavException fault)
-        {
-            throw new RequestException($"{InputFile.NameOf(path)}: {fault.Message}");
-        }
-    }
-
-    private static void Print(Heard heard)
-    {
-        foreach (var note in heard.Notes)
-            Console.WriteLine(
-                $"{note.Onset, 8:0.000} s  key {note.Pitch}  string {note.String?.ToString() ?? "-"}  fret {note.Fret?.ToString() ?? "-", 2}  {note.Finger?.ToString() ?? "-"}"
+        var (tuning, capo) = Setting.ReadInstrument(parsed);
+        if (parsed.GetValue(Tempo) is { } tempo && tempo is not (>= 20 and <= 400))
+            throw new RequestException(
+                string.Create(CultureInfo.InvariantCulture, $"--tempo {tempo}: give beats a minute from 20 to 400")
             );
+        return new()
+        {
+            Tuning = tuning,
+            Capo = capo,
+            Time = TimeOf(parsed.GetRequiredValue(Metre)),
+            PerMinute = parsed.GetValue(Tempo),
+        };
     }
 
-    private static object AsJson(string path, Heard heard) =>
-        new
+    private static TimeSignature TimeOf(string text) =>
+        text.Split('/') is [var beats, var unit]
+        && int.TryParse(beats, NumberStyles.None, CultureInfo.InvariantCulture, out var upper)
+        && int.TryParse(unit, NumberStyles.None, CultureInfo.InvariantCulture, out var lower)
+        && upper is >= 2 and <= 12
+        && lower is 2 or 4 or 8
+            ? new(upper, lower)
+            : throw new RequestException($"--metre {text}: give a metre such as 4/4, 2/4, 3/4 or 6/8");
+
+    private static string TitleOf(string path) => path == "-" ? "Take" : Path.GetFileNameWithoutExtension(path);
+
+    // Times are told from the start of the recording, not of the part.
+    private static Heard Hear(
+        string path,
+        (double From, double Until) part,
+        ListenOptions options,
+        CancellationToken stop
+    )
+    {
+        using var recording = new Recording(path, part.From, part.Until);
+        var heard = Listener.Listen(recording.Sound.Blocks(), recording.Sound.Rate, options, stop: stop);
+        recording.SayWhatWasAmiss();
+        return heard with
         {
-            file = path,
-            cents = Math.Round(heard.Cents, 1),
-            notes = heard.Notes.Select(note => new
-            {
-                onset = Math.Round(note.Onset, 4),
-                pitch = note.Pitch,
-                @string = note.String,
-                fret = note.Fret,
-                finger = note.Finger?.ToString(),
-                confidence = Math.Round(note.Confidence, 3),
-            }),
+            Notes = [.. heard.Notes.Select(note => note with { Onset = note.Onset + part.From })],
+            BarTimes = [.. heard.BarTimes.Select(time => time + part.From)],
         };
+    }
 }

@@ -1,7 +1,7 @@
 using System.Buffers;
 using System.Buffers.Binary;
 
-namespace Rollwright.Audio.Opus;
+namespace Rollwright.Audio.Ogg;
 
 /// <summary>
 /// Packets in pages of one logical Ogg stream (RFC 3533). A page holds whole packets: at most 255 segments, which are
@@ -12,8 +12,6 @@ internal sealed class OggStream(uint serial)
     private const int MostSegments = 255;
     private const byte FirstPage = 2;
     private const byte LastPage = 4;
-
-    private static readonly uint[] Remainders = [.. Enumerable.Range(0, 256).Select(i => Remainder((uint)i << 24))];
 
     private readonly ArrayBufferWriter<byte> pages = new();
     private readonly List<byte> segments = [];
@@ -49,25 +47,9 @@ internal sealed class OggStream(uint serial)
         page[26] = (byte)segments.Count;
         segments.CopyTo(page, 27);
         waiting.WrittenSpan.CopyTo(page.AsSpan(27 + segments.Count));
-        BinaryPrimitives.WriteUInt32LittleEndian(page.AsSpan(22), Check(page));
+        BinaryPrimitives.WriteUInt32LittleEndian(page.AsSpan(22), OggCheck.Of(page));
         pages.Write(page);
         segments.Clear();
         waiting.ResetWrittenCount();
-    }
-
-    // CRC of polynomial 04c11db7, the highest bit first, from 0 (RFC 3533, section 6).
-    private static uint Check(ReadOnlySpan<byte> page)
-    {
-        var check = 0u;
-        foreach (var value in page)
-            check = (check << 8) ^ Remainders[(check >> 24) ^ value];
-        return check;
-    }
-
-    private static uint Remainder(uint value)
-    {
-        for (var bit = 0; bit < 8; bit++)
-            value = (value & 0x8000_0000) != 0 ? (value << 1) ^ 0x04c1_1db7 : value << 1;
-        return value;
     }
 }
