@@ -8,10 +8,11 @@ namespace Rollwright.Listening;
 public static class Listener
 {
     /// <summary>The notes of a recording; none where no plucked notes are found. Same sound, same answer.</summary>
-    public static Heard Listen(Samples sound, ListenOptions? options = null)
+    /// <exception cref="OperationCanceledException">It was stopped.</exception>
+    public static Heard Listen(Samples sound, ListenOptions? options = null, CancellationToken stop = default)
     {
         ArgumentNullException.ThrowIfNull(sound);
-        return Listen([OneSide.Of(sound)], sound.Rate, options);
+        return Listen([OneSide.Of(sound)], sound.Rate, options, null, stop);
     }
 
     /// <summary>The same of a sound that comes in blocks, of which only half a minute is kept.</summary>

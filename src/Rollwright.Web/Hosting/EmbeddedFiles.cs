@@ -32,6 +32,8 @@ internal static class EmbeddedFiles
         ("/assets/paper.js", "paper.js", "text/javascript"),
         ("/assets/steps.js", "steps.js", "text/javascript"),
         ("/assets/entry.js", "entry.js", "text/javascript"),
+        ("/assets/listen.js", "listen.js", "text/javascript"),
+        ("/assets/listen-worklet.js", "listen-worklet.js", "text/javascript"),
         ("/assets/search.js", "search.js", "text/javascript"),
         ("/assets/icon.svg", "icon.svg", "image/svg+xml"),
     ];

@@ -10,6 +10,7 @@ using Microsoft.Extensions.Logging;
 using Rollwright.Library;
 using Rollwright.Web.Pages;
 using Rollwright.Web.State;
+using Rollwright.Web.State.Hearing;
 using Rollwright.Web.State.Licks;
 using Rollwright.Web.State.Teaching;
 
@@ -107,6 +108,8 @@ public sealed class Workbench : IAsyncDisposable
             services.GetRequiredService<LessonShelf>(),
             library
         ));
+        builder.Services.AddSingleton<TakeShelf>();
+        builder.Services.AddScoped<TakeDesk>();
         // A page elsewhere that points its own name at this machine is turned away.
         builder.Services.AddHostFiltering(filter => filter.AllowedHosts = ["127.0.0.1", "localhost"]);
 
@@ -117,6 +120,7 @@ public sealed class Workbench : IAsyncDisposable
         app.MapEmbeddedFiles();
         app.MapMade();
         app.MapLessons();
+        app.MapTakes();
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode();
         return app;
     }

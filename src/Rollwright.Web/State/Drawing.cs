@@ -69,6 +69,21 @@ public sealed class Drawing
             ? phrases ??= new(Draw(made, PageStyle.PhraseRows, ""), Draw(made, NarrowRows, NarrowPrefix))
             : printed ??= new(Draw(made, WideStyle, ""), Draw(made, PageStyle.Phone, NarrowPrefix));
 
+    /// <summary>
+    /// A break that was not arranged here, as it is printed: for wide windows, and for narrow ones with
+    /// <see cref="NarrowPrefix"/> behind the prefix.
+    /// </summary>
+    public static (string Wide, string Narrow) Of(Break played, string prefix = "")
+    {
+        return (Draw(WideStyle, prefix), Draw(PageStyle.Phone, prefix + NarrowPrefix));
+
+        string Draw(PageStyle style, string prefix) =>
+            SvgWriter.Write(
+                Engraver.Lay(played, style with { ShowHeading = false, Margin = 8 }),
+                options: new() { FixedSize = false, Prefix = prefix }
+            );
+    }
+
     /// <summary>Lets go of what is drawn; it is drawn again when it is looked at.</summary>
     public void Rest() => (phrases, printed) = (null, null);
 

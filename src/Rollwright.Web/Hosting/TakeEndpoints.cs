@@ -1,0 +1,37 @@
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Http.Features;
+using Microsoft.AspNetCore.Routing;
+using Rollwright.Audio.Wave;
+using Rollwright.Web.State.Hearing;
+
+namespace Rollwright.Web.Hosting;
+
+/// <summary>Takes the sound that the page has decoded: a WAV file comes in, a name for it goes back.</summary>
+internal static class TakeEndpoints
+{
+    public static void MapTakes(this IEndpointRouteBuilder routes) => routes.MapPost("/take", Put);
+
+    private static async Task<IResult> Put(HttpContext context, TakeShelf shelf)
+    {
+        if (context.Request.ContentType != "audio/wav")
+            return Results.Text("Send audio/wav.", statusCode: StatusCodes.Status415UnsupportedMediaType);
+        if (context.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } size)
+            size.MaxRequestBodySize = TakeShelf.MostBytes;
+        if (context.Request.ContentLength > TakeShelf.MostBytes)
+            return Results.Text(
+                "That is more than half an hour; cut it, or use the command line.",
+                statusCode: StatusCodes.Status413PayloadTooLarge
+            );
+        using var body = new MemoryStream();
+        try
+        {
+            await context.Request.Body.CopyToAsync(body, context.RequestAborted);
+            return Results.Text(shelf.Put(WavReader.Read(body.ToArray())));
+        }
+        catch (Exception fault) when (fault is Audio.Reading.SoundFileException)
+        {
+            return Results.Text(fault.Message, statusCode: StatusCodes.Status422UnprocessableEntity);
+        }
+    }
+}

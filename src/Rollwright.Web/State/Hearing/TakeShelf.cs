@@ -1,0 +1,48 @@
+using System.Diagnostics.CodeAnalysis;
+using Rollwright.Audio;
+
+namespace Rollwright.Web.State.Hearing;
+
+/// <summary>Recordings on their way from a browser to its page: in memory only, each until its page takes it.</summary>
+public sealed class TakeShelf
+{
+    /// <summary>Half an hour of two channels at 22,050 frames a second and 16 bits, and a little more.</summary>
+    public const long MostBytes = 160_000_000;
+
+    // What pages that were closed left behind makes room for the next.
+    private const int Most = 4;
+
+    private readonly Lock gate = new();
+    private readonly Queue<(string Id, Samples Sound)> waiting = new();
+
+    /// <returns>The name under which the page takes it.</returns>
+    public string Put(Samples sound)
+    {
+        var id = Guid.NewGuid().ToString("N");
+        lock (gate)
+        {
+            waiting.Enqueue((id, sound));
+            if (waiting.Count > Most)
+                waiting.Dequeue();
+        }
+        return id;
+    }
+
+    public bool TryTake(string id, [NotNullWhen(true)] out Samples? sound)
+    {
+        lock (gate)
+        {
+            var all = waiting.ToList();
+            waiting.Clear();
+            sound = null;
+            foreach (var one in all)
+            {
+                if (one.Id == id)
+                    sound = one.Sound;
+                else
+                    waiting.Enqueue(one);
+            }
+            return sound is not null;
+        }
+    }
+}

@@ -1,0 +1,37 @@
+using System.Globalization;
+using Rollwright.Banjo.Breaks;
+using Rollwright.Listening.Takes;
+
+namespace Rollwright.Web.Words;
+
+/// <summary>What was heard in a take, in a line or two.</summary>
+public static class HeardWords
+{
+    // Less is within what tuners leave (assumption).
+    private const double WorthSaying = 5;
+
+    public static string Setting(Heard heard, Break written)
+    {
+        ArgumentNullException.ThrowIfNull(heard);
+        var offset = Math.Abs(heard.Cents) < WorthSaying
+            ? ""
+            : string.Create(
+                CultureInfo.InvariantCulture,
+                $"; {Math.Abs(heard.Cents):0} cents {(heard.Cents > 0 ? "above" : "below")} concert pitch"
+            );
+        var setting = written.Setting;
+        var capo = setting.Capo == 0 ? "no capo" : $"capo {setting.Capo}";
+        return $"Sounds in {setting.SoundingKey}: {setting.Tuning.Name} tuning ({setting.Tuning.Spelling}), {capo}, played out of {setting.Position.Tonic}{offset}";
+    }
+
+    public static string Summary(Heard heard, Break written)
+    {
+        ArgumentNullException.ThrowIfNull(heard);
+        ArgumentNullException.ThrowIfNull(written);
+        var lost = heard.Notes.Count(note => note.String is null);
+        return string.Create(
+            CultureInfo.InvariantCulture,
+            $"{heard.Notes.Length} notes in {written.Bars.Length} bars, {written.Tempo.UnitName} = {written.Tempo.PerMinute:0}{(heard.Swing > 0 ? ", swung" : "")}{(lost > 0 ? $"; {lost} more that hands cannot play beside the others are left out" : "")}"
+        );
+    }
+}
