@@ -46,6 +46,7 @@ internal sealed class Visitor : IAsyncDisposable
             if (
                 !response.Url.StartsWith(address, StringComparison.Ordinal)
                 && !response.Url.StartsWith("data:", StringComparison.Ordinal)
+                && !response.Url.StartsWith($"blob:{address}", StringComparison.Ordinal)
             )
                 Complaints.Add($"loaded from elsewhere: {response.Url}");
         };

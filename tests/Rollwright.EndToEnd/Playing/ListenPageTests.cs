@@ -1,6 +1,7 @@
 using Microsoft.Playwright;
 using Rollwright.Audio;
 using Rollwright.Audio.Wave;
+using Rollwright.TestKit;
 
 namespace Rollwright.EndToEnd.Playing;
 
@@ -42,7 +43,7 @@ public class ListenPageTests
         await page.Locator("#take-file").WaitForAsync();
         await Give(page, "letter.txt", "Dear friend"u8.ToArray());
         await Assertions.Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("finds no sound in letter.txt");
-        await Give(page, "quiet.wav", WavWriter.Write(new Samples(22_050, 1, new float[44_100])));
+        await Give(page, "quiet.wav", WavWriter.ToBytes(new Samples(22_050, 1, new float[44_100])));
         await Assertions.Expect(page.Locator("#heard-title")).ToHaveTextAsync("No plucked notes found");
         visitor.Complaints.Should().BeEmpty();
     }
