@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using CsCheck;
 using Rollwright.Banjo.Breaks;
 using Rollwright.Banjo.Strokes;
@@ -16,6 +17,24 @@ public class TextTabWriterTests
     [Fact]
     public void The_page_with_left_hand_fingers_is_as_kept() =>
         Snapshot.Match(TextTabWriter.Write(SampleBreaks.Small, new(LeftFingers: true)));
+
+    [Fact]
+    public void Marks_stand_under_their_strokes_and_change_nothing_else()
+    {
+        var plain = TextTabWriter.Write(SampleBreaks.Small).Split('\n');
+        var marked = TextTabWriter
+            .Write(
+                SampleBreaks.Small,
+                new() { Marks = ImmutableDictionary<StrokeName, string>.Empty.Add(new(1, 0), "x").Add(new(1, 3), "o") }
+            )
+            .Split('\n');
+        var added = marked.Except(plain).Should().ContainSingle().Subject;
+        marked.Where(line => line != added).Should().Equal(plain);
+        // Bar 1 begins with string 3 open, its fourth stroke is string 1 open: their fingers stand above the marks.
+        var fingers = marked[Array.IndexOf(marked, added) - 1];
+        fingers[added.IndexOf('x', StringComparison.Ordinal)].Should().Be('T');
+        fingers[added.IndexOf('o', StringComparison.Ordinal)].Should().Be('M');
+    }
 
     [Fact]
     public void Every_note_stands_on_its_string_in_its_order_with_its_slur() =>

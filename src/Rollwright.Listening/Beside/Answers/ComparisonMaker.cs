@@ -83,6 +83,15 @@ internal sealed class ComparisonMaker(Meant meant, Followed followed, IJudge jud
         var from = isFirst && run.First.Meant <= few ? 0 : run.First.Meant;
         var rest = followed.Meant.Count - 1 - run.Last.Meant;
         var to = isLast && rest <= few ? followed.Meant.Count - 1 : run.Last.Meant;
+        // As of its notes, only what was added the last time through counts for a bar.
+        var again = followed
+            .Meant.Skip(from)
+            .Take(to + 1 - from)
+            .Select(gesture => meant.Notes[gesture.Notes[0]].Bar)
+            .ToHashSet();
+        for (var i = 0; i < added.Count; i++)
+            if (added[i].Bar is { } bar && again.Contains(bar))
+                added[i] = added[i] with { Bar = null };
         // Of the gestures around, the last one that was heard.
         var before = run.First.Heard - 1;
         for (var j = from; j <= to; j++)
