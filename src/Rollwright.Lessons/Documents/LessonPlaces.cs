@@ -32,7 +32,7 @@ internal sealed class LessonPlaces
         ["setting-up"] = places => places.SettingUp(),
         ["chords"] = places => places.music.Chords(places.plan.Played, "The chords"),
         ["form"] = places => places.Form(),
-        ["reading"] = places => LessonMarkdown.GuideTo(places.plan),
+        ["reading"] = places => places.Reading(),
         ["break"] = places => places.music.Whole(places.plan.Played, "The whole break"),
         ["phrases"] = places => places.Phrases(),
         ["drills"] = places => places.Drills(),
@@ -66,6 +66,9 @@ internal sealed class LessonPlaces
 
     private string SettingUp() =>
         Paragraph(plan.Setting.Sentences) + (plan.Setting.TunesUp ? $"\n\n> {Cautions.Strings}" : "");
+
+    private string Reading() =>
+        $"{string.Join("\n\n", LessonMarkdown.GuideTo(plan).Select(PlainText.Of))}\n\n{List(Glossary.Of(plan))}";
 
     private string Form() =>
         $"{List(plan.Form)}\n\nPhrases with the same letter are played the same and taught once.\n\n{music.Form(plan.Played, "The form: a cell for each phrase, with its bars and chords")}";
@@ -121,7 +124,7 @@ internal sealed class LessonPlaces
                     text.Append($"**{PlainText.Of(Upper(take.Name))}**\n\n");
                 if (music is TextTabShown)
                 {
-                    foreach (var phrase in PhraseWords.Of(take.Played))
+                    foreach (var phrase in PhraseWords.OfExcerpt(take.Played))
                         text.Append(List(phrase.Text(lesson.Form).Split('\n'))).Append("\n\n");
                 }
                 text.Append(music.Bars(take.Played, all, take.Name.Length > 0 ? Upper(take.Name) : drill.Title))

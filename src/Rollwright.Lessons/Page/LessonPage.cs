@@ -98,7 +98,10 @@ public sealed class LessonPage
         if (plan.Setting.TunesUp)
             html.Append($"<p class=\"caution\">{Text(Cautions.Strings)}</p>\n");
         html.Append("<details class=\"reading\"><summary>How to read the words and the tab</summary>\n");
-        html.Append($"<p>{Text(LessonMarkdown.GuideTo(plan))}</p>\n</details>\n");
+        foreach (var paragraph in LessonMarkdown.GuideTo(plan))
+            html.Append($"<p>{Text(paragraph)}</p>\n");
+        List(Glossary.Of(plan));
+        html.Append("</details>\n");
         Form();
         html.Append("</header>\n");
     }
