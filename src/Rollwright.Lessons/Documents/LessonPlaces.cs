@@ -89,13 +89,7 @@ internal sealed class LessonPlaces
     {
         var where = Loop.Of(plan.Played, phrase.Bars).Name;
         text.Append($"### Phrase {step.Phrase} ({step.Letter}), {where}, part {PlainText.Of(step.Part)}\n\n");
-        string[] about =
-        [
-            step.Why,
-            step.Also.IsEmpty
-                ? ""
-                : $"With it you have {Counting.Listed([.. step.Also.Select(number => $"phrase {number}")])} too.",
-        ];
+        string[] about = [step.Why, AlsoWords.Of(plan.Played, step)];
         if (string.Join(' ', about.Where(one => one.Length > 0)) is { Length: > 0 } words)
             text.Append(words).Append("\n\n");
         var tab = music.Bars(plan.Played, phrase.Bars, $"Phrase {step.Phrase} ({step.Letter}), {where}");

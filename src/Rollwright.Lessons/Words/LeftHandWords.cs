@@ -101,7 +101,7 @@ internal static class LeftHandWords
             LeftMotionKind.PullOff => $"pull off with {it} from string {place.String} on {at}",
             LeftMotionKind.Slide when move.IsIt => $"slide it to fret {place.Fret} on {at}",
             LeftMotionKind.Slide => $"slide {it} on string {place.String} to fret {place.Fret} on {at}",
-            LeftMotionKind.Free => $"lift {Fingers(motion)} when the phrase is over",
+            LeftMotionKind.Free => $"lift {Fingers(motion)} at the end",
             _ when move.IsIt => $"lift it before {at}",
             _ =>
                 $"lift {Counting.Listed([.. places.Select(one => $"{HandNames.TheLeft(one.Finger)} from string {one.String}")])} before {at}",

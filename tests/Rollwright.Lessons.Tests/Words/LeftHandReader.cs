@@ -60,7 +60,7 @@ internal sealed partial class LeftHandReader
     /// <summary>What lies on the neck, for messages.</summary>
     public override string ToString() => string.Join(", ", held);
 
-    private static bool IsAtTheEnd(string words) => words.EndsWith("when the phrase is over", StringComparison.Ordinal);
+    private static bool IsAtTheEnd(string words) => words.EndsWith("at the end", StringComparison.Ordinal);
 
     private void Do((Fraction At, string Words, bool IsFirst) one)
     {
@@ -71,8 +71,8 @@ internal sealed partial class LeftHandReader
             Free(words);
         else if (words.StartsWith("keep ", StringComparison.Ordinal))
             Keep(there);
-        else if (Leaving().Match(words) is { Success: true } && Leave(words))
-            there = [];
+        else if (Leaving().IsMatch(words))
+            Leave(words);
         else if (Slid().Match(words) is { Success: true } slid)
             there = [Moved(slid, isSlide: true)];
         else if (Hammered().Match(words) is { Success: true } hammered)
@@ -115,8 +115,8 @@ internal sealed partial class LeftHandReader
         }
     }
 
-    // Whether it was about fingers that leave their strings, lifted or pulled off.
-    private bool Leave(string words)
+    // Fingers leave their strings, lifted or pulled off.
+    private void Leave(string words)
     {
         var from = From().Matches(words);
         if (from.Count == 0)
@@ -124,7 +124,6 @@ internal sealed partial class LeftHandReader
             // "It" must be one finger on one string, or nobody knows from where it goes.
             held.Where(place => place.Finger == it.Finger).Should().Equal([it], $"{words} in {said}; down: {this}");
             held.Remove(it);
-            return true;
         }
         foreach (Match leaving in from)
         {
@@ -134,7 +133,6 @@ internal sealed partial class LeftHandReader
                 .BePositive($"{words} in {said}; down: {this}");
             it = from.Count == 1 ? new(s, 0, finger) : default;
         }
-        return true;
     }
 
     // A finger goes to another fret of its string, or to another string where one is said.
