@@ -27,6 +27,9 @@ public sealed record PageStyle
     /// <summary>The staff with notes above the tab. Without it the tab carries stems for the rhythm.</summary>
     public bool ShowNotation { get; init; } = true;
 
+    /// <summary>Stems and beams under a tab that stands alone. Without them the distances between the numbers say the rhythm.</summary>
+    public bool ShowRhythm { get; init; } = true;
+
     /// <summary>The tab. Without it the notes stand alone, with the right hand's fingers under them.</summary>
     public bool ShowTab { get; init; } = true;
 
@@ -115,6 +118,16 @@ public sealed record PageStyle
             ShowHeading = false,
             ShowLegend = false,
             MaySaveAPage = false,
+        };
+
+    /// <summary>The same, as low as it can be: lines, numbers and slurs alone, so that more of the video is seen.</summary>
+    public static PageStyle LowStrip { get; } =
+        Strip with
+        {
+            Margin = 1.5,
+            ShowRhythm = false,
+            ShowRightHand = false,
+            ShowChords = false,
         };
 
     /// <exception cref="ArgumentException">A length is out of its range.</exception>

@@ -50,6 +50,43 @@ public class FigureTests
         layout.Pages[0].Inks.Should().Contain(ink => ink.Kind == InkKind.Chord);
     }
 
+    [Theory]
+    [InlineData(0.54, 1)]
+    [InlineData(0.54, 2)]
+    [InlineData(0.68, 1.3)]
+    [InlineData(1, 1)]
+    public void Two_chords_of_a_narrow_box_are_never_too_small_to_read_and_stay_inside_it(double scale, double stretch)
+    {
+        // The narrowest boxes of a jam sheet: two columns of eight on A4.
+        string[] names = ["A", "Am", "F#m", "Bm", "E7", "C#m", "Bb", "G"];
+        var bars = names
+            .SelectMany(_ => names, (one, other) => new GridBar([Chord(0, one), Chord(0.5, other)], ""))
+            .ToList();
+        var parts = bars.Chunk(8).Select((some, i) => new GridPart($"{i}", 1, [.. some])).ToList();
+        var layout = ChordGrid.Lay(
+            [
+                [.. parts[..4]],
+                [.. parts[4..]],
+            ],
+            new(503),
+            8,
+            scale,
+            stretch
+        );
+        var chords = layout.Pages[0].Inks.OfType<Words>().Where(ink => ink.Face == Measuring.Face.Bold).ToList();
+        chords.Count(ink => !char.IsDigit(ink.Text[0])).Should().Be(bars.Count * 2);
+        chords.Should().OnlyContain(ink => ink.Size >= ChordGrid.LeastName);
+        Collisions.OfPaper(layout).Should().BeEmpty();
+        Collisions.OfSigns(layout).Should().BeEmpty();
+        foreach (var box in layout.Pages[0].Inks.OfType<Rules>().Where(rules => rules.Kind == InkKind.GridCell))
+            chords
+                .Count(ink => ink.Box.Overlaps(box.Box))
+                .Should()
+                .Be(2, "each box has its two, and none of its neighbour's");
+
+        static GridChord Chord(double where, string name) => new(where, name, "4", name.EndsWith('m') ? "m" : "");
+    }
+
     [Fact]
     public void Chords_that_do_not_fit_side_by_side_stand_in_rows()
     {

@@ -32,13 +32,16 @@ public sealed record TempoLimit(Fraction Unit, ImmutableArray<BarTempo> Bars)
             if (least is not { } known || demand.WholesPerMinute < known.WholesPerMinute)
                 least = demand;
         }
-        var unit = played.Tempo.Unit;
+        var (unit, passes) = (played.Tempo.Unit, new Passes(played));
         ImmutableArray<BarTempo> bars =
         [
             .. slowest.Select(
                 (demand, bar) =>
                     demand is { } least
                         ? new BarTempo(bar, least.WholesPerMinute / unit.ToDouble(), least.At.Stroke.At, least.Words)
+                        {
+                            Before = passes.BarBefore(least),
+                        }
                         : new(bar, null, Fraction.Zero, "")
             ),
         ];
@@ -55,5 +58,34 @@ public sealed record TempoLimit(Fraction Unit, ImmutableArray<BarTempo> Bars)
             .Concat(LeftHandDemands.Of(moments, times))
             // What would have to happen at once can be done at no tempo: that is for the checker to say.
             .Where(demand => demand.Available > Fraction.Zero);
+    }
+
+    // Bars as they follow each other, to see from which one a demand reaches over its bar line.
+    private sealed class Passes
+    {
+        private readonly SwungTime swung;
+        private readonly Dictionary<Fraction, (Fraction Start, int Bar)> before = [];
+
+        public Passes(Break played)
+        {
+            swung = SwungTime.Of(played);
+            var (start, last) = (Fraction.Zero, (Fraction.Zero, -1));
+            foreach (var bar in played.Order)
+            {
+                if (last.Item2 >= 0)
+                    before[start] = last;
+                last = (start, bar);
+                start += played.Bars[bar].Length;
+            }
+        }
+
+        public int? BarBefore(HandDemand demand)
+        {
+            var start = demand.At.At - demand.At.Stroke.At;
+            var begin = swung.At(demand.At.At) - demand.Available;
+            return begin < swung.At(start) && before.TryGetValue(start, out var last) && begin >= swung.At(last.Start)
+                ? last.Bar
+                : null;
+        }
     }
 }

@@ -74,6 +74,12 @@ internal sealed class LessonOptions
         Description = "How dense the light plate behind the strip is, 0.4 to 1.",
         DefaultValueFactory = _ => new StripLook().Plate,
     };
+    private readonly Option<string> stripForm = new("--strip-form")
+    {
+        Description =
+            "Form of the strip: full, or low (lines, numbers and slurs alone, without chords, rhythm and fingers, to leave more of the picture).",
+        DefaultValueFactory = _ => "full",
+    };
     private readonly Option<string?> video = new("--video")
     {
         Description = "A recorded take, video or sound, to stand on the page; the page finds it where it lies now.",
@@ -99,6 +105,7 @@ internal sealed class LessonOptions
                 tempo,
                 stripWidth,
                 plate,
+                stripForm,
                 video,
                 barTimes,
             }
@@ -186,7 +193,13 @@ internal sealed class LessonOptions
 
     private StripLook StripOf(ParseResult parsed)
     {
-        var look = new StripLook(parsed.GetValue(stripWidth), parsed.GetValue(plate));
+        var isLow = parsed.GetValue(stripForm)!.ToLowerInvariant() switch
+        {
+            "full" => false,
+            "low" => true,
+            var other => throw new RequestException($"--strip-form: '{other}' is neither full nor low"),
+        };
+        var look = new StripLook(parsed.GetValue(stripWidth), parsed.GetValue(plate), isLow);
         if (look.Width is not (>= 320 and <= 3840))
             throw new RequestException($"--strip-width {look.Width}: a strip is 320 to 3840 pixels wide");
         return look.Plate is >= 0.4 and <= 1

@@ -125,7 +125,7 @@ internal static class LessonCommand
     // ffmpeg is a program of its own, so this is done here and not where the pictures are made.
     private static IEnumerable<LessonFolder.Made> VideosOf(IReadOnlyList<LessonFolder.Made> pictures, Lesson lesson)
     {
-        var strip = TabStrip.Of(lesson.Plan.Played, lesson.Times);
+        var strip = TabStrip.Of(lesson.Plan.Played, lesson.Times, lesson.Strip.IsLow);
         if (strip.IsByBar)
             Exit.Say(
                 $"strip: the break has more than {TabStrip.MostPictures} notes as played, which is the most pictures that are made; so there is one a bar"

@@ -85,7 +85,7 @@ internal static class PracticeCommand
         {
             var also = work.Also.IsEmpty ? "" : $", also {string.Join(", ", work.Also)}";
             var hard = work.Comfortable is { } tempo
-                ? $"comfortable up to {tempo:0}, bar {found.Numbering[work.HardBar].Name}: {work.Why}"
+                ? $"comfortable up to {tempo:0}, {work.HardPlace}: {work.Why}"
                 : "nothing asks for time";
             Console.WriteLine($"  phrase {work.Phrase.Number} of {work.Part}{also} ({work.Loop.Name}): {hard}");
         }

@@ -11,6 +11,9 @@ namespace Rollwright.Engraving.Png;
 /// </summary>
 public sealed class StripPictures
 {
+    /// <summary>Points by which a mark's point stands over its band.</summary>
+    public const double PointHeight = 6;
+
     /// <summary>Points by which the corners of the plate are round.</summary>
     internal const double Corner = 5;
 
@@ -88,8 +91,8 @@ public sealed class StripPictures
             paint.Color = new SKColor(150, 60, 0);
             var middle = (float)((box.Left + box.Right) / 2);
             using var builder = new SKPathBuilder();
-            builder.MoveTo(middle - 5, (float)box.Top - 6);
-            builder.LineTo(middle + 5, (float)box.Top - 6);
+            builder.MoveTo(middle - 5, (float)(box.Top - PointHeight));
+            builder.LineTo(middle + 5, (float)(box.Top - PointHeight));
             builder.LineTo(middle, (float)box.Top);
             builder.Close();
             using var point = builder.Detach();

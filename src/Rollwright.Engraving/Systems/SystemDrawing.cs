@@ -113,7 +113,8 @@ internal sealed class SystemDrawing(
             var top = below;
             foreach (var bar in system.Bars)
             {
-                below = Math.Max(below, RhythmStems.Draw(sheet, bar, top, sizes));
+                if (style.ShowRhythm)
+                    below = Math.Max(below, RhythmStems.Draw(sheet, bar, top, sizes));
                 Tuplets.Draw(sheet, bar, -TabNumbers.HalfHeight(sizes), sizes);
             }
         }

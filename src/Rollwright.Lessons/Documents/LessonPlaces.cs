@@ -32,7 +32,7 @@ internal sealed class LessonPlaces
         ["setting-up"] = places => places.SettingUp(),
         ["chords"] = places => places.music.Chords(places.plan.Played, "The chords"),
         ["form"] = places => places.Form(),
-        ["reading"] = places => LessonMarkdown.GuideTo(places.plan),
+        ["reading"] = places => places.Reading(),
         ["break"] = places => places.music.Whole(places.plan.Played, "The whole break"),
         ["phrases"] = places => places.Phrases(),
         ["drills"] = places => places.Drills(),
@@ -67,6 +67,9 @@ internal sealed class LessonPlaces
     private string SettingUp() =>
         Paragraph(plan.Setting.Sentences) + (plan.Setting.TunesUp ? $"\n\n> {Cautions.Strings}" : "");
 
+    private string Reading() =>
+        $"{string.Join("\n\n", LessonMarkdown.GuideTo(plan).Select(PlainText.Of))}\n\n{List(Glossary.Of(plan))}";
+
     private string Form() =>
         $"{List(plan.Form)}\n\nPhrases with the same letter are played the same and taught once.\n\n{music.Form(plan.Played, "The form: a cell for each phrase, with its bars and chords")}";
 
@@ -86,13 +89,7 @@ internal sealed class LessonPlaces
     {
         var where = Loop.Of(plan.Played, phrase.Bars).Name;
         text.Append($"### Phrase {step.Phrase} ({step.Letter}), {where}, part {PlainText.Of(step.Part)}\n\n");
-        string[] about =
-        [
-            step.Why,
-            step.Also.IsEmpty
-                ? ""
-                : $"With it you have {Counting.Listed([.. step.Also.Select(number => $"phrase {number}")])} too.",
-        ];
+        string[] about = [step.Why, AlsoWords.Of(plan.Played, step)];
         if (string.Join(' ', about.Where(one => one.Length > 0)) is { Length: > 0 } words)
             text.Append(words).Append("\n\n");
         var tab = music.Bars(plan.Played, phrase.Bars, $"Phrase {step.Phrase} ({step.Letter}), {where}");
@@ -121,7 +118,7 @@ internal sealed class LessonPlaces
                     text.Append($"**{PlainText.Of(Upper(take.Name))}**\n\n");
                 if (music is TextTabShown)
                 {
-                    foreach (var phrase in PhraseWords.Of(take.Played))
+                    foreach (var phrase in PhraseWords.OfExcerpt(take.Played))
                         text.Append(List(phrase.Text(lesson.Form).Split('\n'))).Append("\n\n");
                 }
                 text.Append(music.Bars(take.Played, all, take.Name.Length > 0 ? Upper(take.Name) : drill.Title))

@@ -3,6 +3,7 @@ using Rollwright.Arranging;
 using Rollwright.Banjo.Breaks;
 using Rollwright.Banjo.Playability;
 using Rollwright.Banjo.Strokes;
+using Rollwright.Lessons.Practice;
 using Rollwright.Lessons.Words;
 using Rollwright.Music.Metre;
 
@@ -50,6 +51,8 @@ public static class DrillMaker
             excerpt = excerpt with
             {
                 Spans = [.. Excerpt.Of(played, [bar], "").Spans.Where(IsRoll)],
+                // On open strings no chord of the tune sounds.
+                Bars = [.. excerpt.Bars.Select(one => one with { Chords = [] })],
             };
             if (Excerpt.Playable(excerpt) is { } take)
                 return new(
@@ -118,17 +121,33 @@ public static class DrillMaker
             .OrderBy(bar => bar.PerMinute);
         foreach (var bar in bars)
         {
-            var name = new Counting(played).NameOf(bar.Bar);
-            var excerpt = Excerpt.Of(played, [bar.Bar], $"{played.Title}: {name} at half speed");
-            excerpt = excerpt with { Tempo = played.Tempo with { PerMinute = played.Tempo.PerMinute / 2 } };
-            if (Excerpt.Playable(excerpt) is { } take)
-                return new(
-                    DrillKind.HardBar,
-                    "The hard bar at half speed",
-                    $"{char.ToUpperInvariant(name[0])}{name[1..]}, at {played.Tempo.UnitName} = {take.Tempo.PerMinute:0}; it is the one that limits the tempo: {bar.Words}.",
-                    [new("", take)]
-                );
+            var limits = bar.PerMinute < played.Tempo.PerMinute;
+            var asks = limits
+                ? "it is what limits the tempo"
+                : "no bar is hard at full tempo, and this asks most of the hands";
+            foreach (var hard in Around(played, bar))
+            {
+                var loop = hard.Bars.Length == 1 ? "" : ": play both bars";
+                var excerpt = Excerpt.Of(played, hard.Bars, $"{played.Title}: {hard.Place} at half speed");
+                excerpt = excerpt with { Tempo = played.Tempo with { PerMinute = played.Tempo.PerMinute / 2 } };
+                if (Excerpt.Playable(excerpt) is { } take)
+                    return new(
+                        DrillKind.HardBar,
+                        "The hard bar at half speed",
+                        $"{char.ToUpperInvariant(hard.Place[0])}{hard.Place[1..]}{loop}, at {played.Tempo.UnitName} = {take.Tempo.PerMinute:0}; {asks}: {bar.Words}.",
+                        [new("", take)]
+                    );
+            }
         }
         return null;
+    }
+
+    // With the bar from which it is hard to come; by itself where the two are not a whole or cannot be played again and again.
+    private static IEnumerable<(ImmutableArray<int> Bars, string Place)> Around(Break played, BarTempo bar)
+    {
+        var bars = HardPlaces.Bars(bar);
+        if (bars.Length > 1 && bars.All(one => !played.Bars[one].IsPartial))
+            yield return (bars, HardPlaces.Words(played, bar));
+        yield return ([bar.Bar], new Counting(played).NameOf(bar.Bar));
     }
 }

@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using Rollwright.Banjo.Breaks;
+using Rollwright.Banjo.Forms;
 using Rollwright.Banjo.Strokes;
+using Rollwright.Banjo.Tunings;
 using Rollwright.Lessons.Words;
 using Rollwright.Music.Metre;
 
@@ -9,9 +11,6 @@ namespace Rollwright.Lessons.Drills;
 /// <summary>The left hand from one bar's fingers to the next one's, with a plain right hand that lets it be heard.</summary>
 internal static class ShapeChange
 {
-    // Struck once a beat group; what the thumb strikes is the lowest string that is held.
-    private const int Strokes = 3;
-
     // One finger alone is no shape.
     private const int LeastFingers = 2;
 
@@ -21,7 +20,8 @@ internal static class ShapeChange
         var changes = hands
             .Zip(hands.Skip(1))
             .Where(pair =>
-                Math.Max(pair.First.Places.Length, pair.Second.Places.Length) >= LeastFingers
+                pair.First.Phrase == pair.Second.Phrase
+                && Math.Max(pair.First.Places.Length, pair.Second.Places.Length) >= LeastFingers
                 && !pair.First.Places.SequenceEqual(pair.Second.Places)
             )
             .OrderByDescending(pair => Math.Min(pair.First.Places.Length, pair.Second.Places.Length))
@@ -30,26 +30,24 @@ internal static class ShapeChange
         foreach (var (one, other) in changes)
         {
             var time = played.Bars[other.Bar].Time;
-            if (time.Bar < time.Step * (2 * Strokes))
+            var plucks = Plucks([.. one.Places, .. other.Places]);
+            // Two steps for each, so that a shape can be heard whole; what is longer than a bar is no drill.
+            if (time.Bar < time.Step * (2 * plucks.Length))
                 continue;
             var excerpt = Excerpt.OfStrokes(
                 played,
                 time,
                 $"{played.Title}: the shape change alone",
-                Struck(one.Places, time),
-                Struck(other.Places, time)
+                Struck(one.Places, plucks, time),
+                Struck(other.Places, plucks, time)
             );
             if (Excerpt.Playable(excerpt) is { } take)
             {
                 var counting = new Counting(played);
-                var where =
-                    one.Bar == other.Bar
-                        ? $"inside {counting.NameOf(one.Bar)}"
-                        : $"between {counting.NameOf(one.Bar)} and {counting.NameOf(other.Bar)}";
                 return new(
                     DrillKind.ShapeChange,
                     "The shape change alone",
-                    $"What the left hand does {where}: lift together what leaves and have each finger down by its count.",
+                    $"From what the left hand holds at the end of {counting.NameOf(one.Bar)} to what it holds at the end of {counting.NameOf(other.Bar)}: lift together what leaves, and have each finger down by its count.",
                     [new("", take)]
                 );
             }
@@ -57,41 +55,65 @@ internal static class ShapeChange
         return null;
     }
 
-    // The fingers that are down together on the long strings, each time some come down.
-    private static List<(int Bar, ImmutableArray<FingerPlace> Places)> Hands(Break played)
+    // What the left hand holds at the end of each bar in which fingers came down, phrase by phrase as it is told: the highest
+    // finger of each string, since those behind it are not heard.
+    private static List<(int Phrase, int Bar, ImmutableArray<FingerPlace> Places)> Hands(Break played)
     {
-        var hand = new LeftHand(played);
-        var hands = new List<(int, ImmutableArray<FingerPlace>)>();
-        for (var bar = 0; bar < played.Bars.Length; bar++)
+        var sources = new SlurSources(played);
+        var hands = new List<(int Phrase, int Bar, ImmutableArray<FingerPlace> Places)>();
+        foreach (var phrase in BreakForm.Phrases(played))
         {
-            if (hand.Next(bar).Any(motion => motion.Kind == LeftMotionKind.Down))
-                hands.Add((bar, hand.Held));
+            var hand = new LeftHand(played, sources.Into(phrase.Bars));
+            foreach (var bar in phrase.Bars)
+            {
+                if (hand.Next(bar).Any(motion => motion.Kind == LeftMotionKind.Down))
+                    hands.Add((phrase.Number, bar, Heard(hand.Held)));
+            }
         }
-        return [.. hands.Where(one => !one.Item2.IsEmpty)];
+        return [.. hands.Where(one => !one.Places.IsEmpty)];
     }
 
-    private static ImmutableArray<Stroke> Struck(ImmutableArray<FingerPlace> places, TimeSignature time)
-    {
-        var thumb = places.Any(place => place.String == 4) ? 4 : 3;
-        return
+    private static ImmutableArray<FingerPlace> Heard(ImmutableArray<FingerPlace> held) =>
         [
-            Pluck(thumb, RightFinger.T, Fraction.Zero),
-            Pluck(2, RightFinger.I, time.Step * 2),
-            Pluck(1, RightFinger.M, time.Step * 4),
+            .. held.Where(place => place.String < Neck.Strings)
+                .GroupBy(place => place.String)
+                .Select(there => there.MaxBy(place => place.Fret)),
         ];
 
-        Stroke Pluck(int banjoString, RightFinger finger, Fraction at)
-        {
-            var held = places.FirstOrDefault(place => place.String == banjoString);
-            return new()
-            {
-                At = at,
-                Length = time.Step,
-                String = banjoString,
-                Fret = held.Fret,
-                Left = held.Fret == 0 ? null : held.Finger,
-                Right = finger,
-            };
-        }
+    // Every string that either hand holds, from the low side; three at least, as a plain right hand has them.
+    private static ImmutableArray<(int String, RightFinger Finger)> Plucks(ImmutableArray<FingerPlace> places)
+    {
+        var (four, three) = (places.Any(place => place.String == 4), places.Any(place => place.String == 3));
+        var plucks = ImmutableArray.CreateBuilder<(int, RightFinger)>();
+        if (four)
+            plucks.Add((4, RightFinger.T));
+        if (three || !four)
+            plucks.Add((3, RightFinger.T));
+        plucks.Add((2, RightFinger.I));
+        plucks.Add((1, RightFinger.M));
+        return plucks.ToImmutable();
     }
+
+    private static ImmutableArray<Stroke> Struck(
+        ImmutableArray<FingerPlace> places,
+        ImmutableArray<(int String, RightFinger Finger)> plucks,
+        TimeSignature time
+    ) =>
+        [
+            .. plucks.Select(
+                (pluck, i) =>
+                {
+                    var held = places.FirstOrDefault(place => place.String == pluck.String);
+                    return new Stroke
+                    {
+                        At = time.Step * (2 * i),
+                        Length = time.Step,
+                        String = pluck.String,
+                        Fret = held.Fret,
+                        Left = held.Fret == 0 ? null : held.Finger,
+                        Right = pluck.Finger,
+                    };
+                }
+            ),
+        ];
 }

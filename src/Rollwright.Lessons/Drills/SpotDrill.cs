@@ -23,10 +23,11 @@ internal static class SpotDrill
             if (takes.Length < Choices)
                 continue;
             var counting = new Counting(made.Break);
+            var many = spot.Count > Choices ? $"; {spot.Count} licks fit there" : "";
             return new(
                 DrillKind.Spot,
                 "A spot and three licks",
-                $"In {counting.NameOf(spot.Bar)}, from {counting.Of(spot.Bar, spot.At)}, you may leave the tune: {spot.Count} licks fit there. Play the bar with each of these three, then keep the one you like.",
+                $"In {counting.NameOf(spot.Bar)}, from count {counting.Of(spot.Bar, spot.At)}, you may leave the tune{many}. Play the bar with each of these three, then keep the one you like.",
                 takes
             );
         }

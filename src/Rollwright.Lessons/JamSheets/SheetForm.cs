@@ -13,6 +13,42 @@ namespace Rollwright.Lessons.JamSheets;
 /// <param name="Columns">Of chord boxes, 1 or 2.</param>
 internal sealed record SheetForm(Tune? Melody, string Note, double Scale, int Columns = 1)
 {
+    // A row of boxes is no higher than this, however much white there is (assumption): it would be read as two.
+    private const double HighestBox = 36;
+
+    /// <summary>How much higher the chord boxes are than their letters need, so that no white is left at the foot.</summary>
+    public double Stretch { get; init; } = 1;
+
+    /// <summary>Chord boxes in a row.</summary>
+    public int Across(IReadOnlyCollection<GridPart> parts)
+    {
+        // Of more than two chords in a narrow box none could be read.
+        var isCrowded = parts.Any(part => part.Bars.Any(bar => bar.Chords.Length > 2));
+        var isLong = Columns > 1 || parts.Sum(part => (part.Bars.Length + 3) / 4) > 10;
+        return isLong && !isCrowded ? 8 : 4;
+    }
+
+    /// <summary>The scale of the chord boxes.</summary>
+    public double BoxScale => Columns > 1 ? Scale : Math.Min(1.15, Scale * 1.1);
+
+    /// <summary>The same with boxes that take up the white that is left on its page.</summary>
+    /// <param name="parts">What stands in the boxes.</param>
+    /// <param name="white">Points.</param>
+    public SheetForm Filling(IReadOnlyList<GridPart> parts, double white)
+    {
+        var across = Across(parts);
+        var rows = Columns > 1 ? InTwo(parts, across).Max(Rows) : Rows([.. parts]);
+        var height = ChordGrid.BoxHeight * BoxScale;
+        return rows == 0
+            ? this
+            : this with
+            {
+                Stretch = Math.Max(1, Math.Min(HighestBox / height, 1 + (white / (rows * height)))),
+            };
+
+        int Rows(ImmutableArray<GridPart> some) => some.Sum(part => (part.Bars.Length + across - 1) / across);
+    }
+
     // From the best to read to what can just be read on a music stand (assumption).
     private static readonly ImmutableArray<double> Scales = [1.3, 1.2, 1.1, 1, 0.92, 0.84, 0.76, 0.68, 0.6];
     private static readonly ImmutableArray<double> Small = [0.68, 0.6, 0.54];
@@ -49,7 +85,9 @@ internal sealed record SheetForm(Tune? Melody, string Note, double Scale, int Co
     }
 
     /// <summary>Parts in two columns that are about as high, in order.</summary>
-    public static IReadOnlyList<ImmutableArray<GridPart>> InTwo(IReadOnlyList<GridPart> parts)
+    /// <param name="parts">In order.</param>
+    /// <param name="across">Bars in a row.</param>
+    public static IReadOnlyList<ImmutableArray<GridPart>> InTwo(IReadOnlyList<GridPart> parts, int across)
     {
         var half = parts.Sum(Rows) / 2;
         var (left, rows) = (0, 0);
@@ -66,7 +104,7 @@ internal sealed record SheetForm(Tune? Melody, string Note, double Scale, int Co
                 [.. parts.Skip(left)],
             ];
 
-        static int Rows(GridPart part) => 2 * ((part.Bars.Length + 7) / 8);
+        int Rows(GridPart part) => 2 * ((part.Bars.Length + across - 1) / across);
     }
 
     private static string Named(List<Part> parts) =>

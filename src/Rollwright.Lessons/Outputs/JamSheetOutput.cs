@@ -18,6 +18,9 @@ internal static class JamSheetOutput
     // On several pages boxes are as small as can well be read, so that two pages last long (assumption).
     private const double ScaleOfMany = 0.68;
 
+    // Points left at the foot, since a line's descenders are not measured.
+    private const double Ease = 6;
+
     // A figure stands whole on a page: so many parts beside and under each other, and so many bars of one.
     private const int PartsTogether = 8;
     private const int BarsTogether = 64;
@@ -46,13 +49,28 @@ internal static class JamSheetOutput
     private static Layout? Fitting(Lesson lesson, ImmutableArray<SheetForm> forms, FlowStyle style)
     {
         var smallest = Lay(lesson, forms[^1], style);
-        return smallest.Pages.Length > 1
-            ? null
-            : forms
-                .SkipLast(1)
-                .Select(form => Lay(lesson, form, style))
-                .FirstOrDefault(layout => layout.Pages.Length == 1, smallest);
+        if (smallest.Pages.Length > 1)
+            return null;
+        foreach (var form in forms.SkipLast(1))
+        {
+            var layout = Lay(lesson, form, style);
+            if (layout.Pages.Length == 1)
+                return Filled(lesson, form, layout, style);
+        }
+        return Filled(lesson, forms[^1], smallest, style);
     }
+
+    // White at the foot goes into the boxes.
+    private static Layout Filled(Lesson lesson, SheetForm form, Layout layout, FlowStyle style)
+    {
+        var white = style.Height - style.Bottom - layout.Pages[0].Inks.Max(ink => ink.Box.Bottom);
+        var fuller = form.Filling(Grid(lesson), white - Ease);
+        var filled = Lay(lesson, fuller, style);
+        return filled.Pages.Length == 1 ? filled : layout;
+    }
+
+    private static ImmutableArray<GridPart> Grid(Lesson lesson) =>
+        SoundingTune.Grid(lesson.Plan.Played, lesson.Numbers);
 
     private static Layout OnMore(Lesson lesson, FlowStyle style)
     {
@@ -87,7 +105,7 @@ internal static class JamSheetOutput
         if (form.Note.Length > 0)
             blocks.Add(new NoteBlock([new(form.Note)]));
         if (plan.Played.Bars.Any(bar => !bar.Chords.IsEmpty))
-            blocks.AddRange(Chords(SoundingTune.Grid(plan.Played, lesson.Numbers), form, style));
+            blocks.AddRange(Chords(Grid(lesson), form, style));
         foreach (var (who, what) in JamWords.Players(plan.Played, form.Melody is not null, lesson.Numbers))
             blocks.Add(new TextBlock([new($"{who}: ", Face.Bold), new(what)]));
         return blocks;
@@ -95,18 +113,15 @@ internal static class JamSheetOutput
 
     private static IEnumerable<FlowBlock> Chords(ImmutableArray<GridPart> parts, SheetForm form, FlowStyle style)
     {
+        var across = form.Across(parts);
         if (form.Columns == 1)
-        {
-            var across = parts.Sum(part => (part.Bars.Length + 3) / 4) > 10 ? 8 : 4;
-            return
-            [
-                new FigureBlock(ChordGrid.Lay(parts, new(style.TextWidth), across, Math.Min(1.15, form.Scale * 1.1))),
-            ];
-        }
+            return [new FigureBlock(ChordGrid.Lay(parts, new(style.TextWidth), across, form.BoxScale, form.Stretch))];
         return parts
             .SelectMany(part => part.Bars.Chunk(BarsTogether).Select(bars => part with { Bars = [.. bars] }))
             .Chunk(style.IsNumbered ? PartsTogether : int.MaxValue)
-            .Select(some => new FigureBlock(ChordGrid.Lay(SheetForm.InTwo(some), new(style.TextWidth), 8, form.Scale)));
+            .Select(some => new FigureBlock(
+                ChordGrid.Lay(SheetForm.InTwo(some, across), new(style.TextWidth), across, form.BoxScale, form.Stretch)
+            ));
     }
 
     private static PageStyle MelodyStyle(FlowStyle style, double scale) =>

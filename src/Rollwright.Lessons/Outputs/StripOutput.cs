@@ -17,7 +17,7 @@ public static class StripOutput
 
     internal static IEnumerable<LessonFile> Make(Lesson lesson)
     {
-        var strip = TabStrip.Of(lesson.Plan.Played, lesson.Times);
+        var strip = TabStrip.Of(lesson.Plan.Played, lesson.Times, lesson.Strip.IsLow);
         yield return new(
             "strip/strip.svg",
             Encoding.UTF8.GetBytes(

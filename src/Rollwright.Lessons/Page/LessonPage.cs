@@ -98,7 +98,10 @@ public sealed class LessonPage
         if (plan.Setting.TunesUp)
             html.Append($"<p class=\"caution\">{Text(Cautions.Strings)}</p>\n");
         html.Append("<details class=\"reading\"><summary>How to read the words and the tab</summary>\n");
-        html.Append($"<p>{Text(LessonMarkdown.GuideTo(plan))}</p>\n</details>\n");
+        foreach (var paragraph in LessonMarkdown.GuideTo(plan))
+            html.Append($"<p>{Text(paragraph)}</p>\n");
+        List(Glossary.Of(plan));
+        html.Append("</details>\n");
         Form();
         html.Append("</header>\n");
     }
@@ -180,10 +183,8 @@ public sealed class LessonPage
         Hear($"Play phrase {step.Phrase}", "", step.Phrase);
         if (step.Why.Length > 0)
             html.Append($"<p>{Text(step.Why)}</p>\n");
-        if (!step.Also.IsEmpty)
-            html.Append(
-                $"<p>With it you have {Text(Counting.Listed([.. step.Also.Select(number => $"phrase {number}")]))} too.</p>\n"
-            );
+        if (AlsoWords.Of(plan.Played, step) is { Length: > 0 } also)
+            html.Append($"<p>{Text(also)}</p>\n");
         var own = swaps.Where(swap => swap.Phrase == step.Phrase).ToList();
         Version(step.Phrase, "", phrase, plan.Played, words);
         foreach (var swap in own)

@@ -43,7 +43,7 @@ internal static class Glossary
             (slurs.Contains(SlurKind.Choke), "A choke: a left finger pushes the string aside, and the note rises."),
             (
                 slurs.Any(slur => slur is not null),
-                "These have a count of their own, and the right hand does not pluck that string there."
+                "\"Hammer-on 3 to fret 2\", and every such word among the notes, has a count of its own: the left hand makes the note, and the right hand plucks nothing there."
             ),
         ];
         return [.. entries.Where(entry => entry.IsUsed).Select(entry => entry.Words)];

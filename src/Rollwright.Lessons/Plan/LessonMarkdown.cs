@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Rollwright.Banjo.Breaks;
 using Rollwright.Formats.TextTab;
 using Rollwright.Lessons.Captions;
@@ -15,7 +16,11 @@ public static class LessonMarkdown
     private const string Guide =
         "\"Thumb 3\" means: the thumb plucks string 3, open unless a fret is said. String 1 is the thin one nearest the floor, "
         + "string 5 the short one. Right hand: thumb, index, middle. Left hand: the index, middle, ring and little finger; "
-        + "\"middle\" alone is the right hand's, \"the middle finger\" the left's. ";
+        + "\"middle\" alone is the right hand's, \"the middle finger\" the left's.";
+
+    private const string LeftGuide =
+        "\"By 1\": the finger is down when you count 1; \"before 2\": it is off by then. A finger stays down until you are told to "
+        + "move or lift it, and every phrase begins with a free left hand.";
 
     /// <param name="lesson">The lesson, and what whoever teaches asked for.</param>
     public static string Write(Lesson lesson)
@@ -41,9 +46,8 @@ public static class LessonMarkdown
         );
     }
 
-    /// <summary>How the words of a lesson are to be read.</summary>
-    internal static string GuideTo(LessonPlan plan) =>
-        string.Join(' ', Glossary.Of(plan).Prepend(Guide + StepWords(plan.Played)));
+    /// <summary>How the words of a lesson are to be read: a paragraph each for strings, counts and the left hand.</summary>
+    internal static ImmutableArray<string> GuideTo(LessonPlan plan) => [Guide, StepWords(plan.Played), LeftGuide];
 
     /// <summary>The bars of plain-text tab alone: the head that it carries stands at the top of the lesson already.</summary>
     internal static string TabOf(Break played) =>
@@ -59,9 +63,10 @@ public static class LessonMarkdown
             ", ",
             Enumerable.Range(0, (int)(time.Bar / time.Step).Floor()).Select(i => counts.Of(full, time.Step * i))
         );
-        return $"A bar of {time} is counted {count}. \"From 1: …\" goes on with one note on each of these counts; where a note rings longer, the next count is said. "
+        var aloud = count.Contains("-e", StringComparison.Ordinal) ? ", aloud \"one, ee, and, ah\"" : "";
+        return $"A bar of {time} is counted {count}{aloud}. \"Count 1: …\" begins on count 1 and goes on with one note on each of these counts; where a note rings longer, the next count is said. "
+            + "Behind it stands what the left hand does for these notes. "
             + "\"At once\", and \"the half after\" a count, is half-way to the next count; \"then wait\": nothing new until the count that is said next. "
-            + "\"By 1\": the finger is down when you count 1; \"before 2\": it is off by then. A finger stays down until you are told to move or lift it, and every phrase begins with a free left hand. "
             + "Bring the tune's notes out.";
     }
 }

@@ -30,7 +30,7 @@ public sealed record PlayingAlong(ImmutableArray<string> Sentences, bool TunesUp
         return new(
             [
                 tuning,
-                $"Capo at fret {setting.Capo}, and string 5 up by as much, to {fifth}. Frets are counted from the capo.",
+                $"Capo at fret {setting.Capo}. String 5 goes up {(setting.Capo == 1 ? "one fret" : $"{setting.Capo} frets")} too, to {fifth}. Frets are counted from the capo.",
                 $"You finger it as {setting.Position}; it sounds in {setting.SoundingKey}, and that is what the others play in.",
                 .. chords.IsEmpty
                     ? Array.Empty<string>()

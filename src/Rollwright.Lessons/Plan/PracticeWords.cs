@@ -26,10 +26,15 @@ internal static class PracticeWords
             else
                 words.Add($"The tempo to get to is {unit} = {target:0}.");
         }
-        foreach (var work in works.Where(work => work.Comfortable is not null).Take(Named))
+        if (comfortable >= target)
             words.Add(
-                $"Phrase {work.Phrase.Number} ({work.Loop.Name}) is {(work == works[0] ? "the hardest" : "the next")}: bar {played.Numbering[work.HardBar].Name}, {work.Why}; start it at {work.Ladder.Start:0}."
+                $"No bar is hard for the hands at that tempo. Phrase {works[0].Phrase.Number} ({works[0].Loop.Name}) asks most of them: loop it first."
             );
+        else
+            foreach (var work in works.Where(work => work.Comfortable is not null).Take(Named))
+                words.Add(
+                    $"Phrase {work.Phrase.Number} ({work.Loop.Name}) is {(work == works[0] ? "the hardest" : "the next")}: {work.HardPlace}, {work.Why}; start it at {work.Ladder.Start:0}."
+                );
         var ladder = TempoLadder.Of(comfortable, target, habits);
         var last =
             Math.Abs(Math.IEEERemainder(ladder.Target - ladder.Start, ladder.Step)) < 0.5
@@ -39,7 +44,7 @@ internal static class PracticeWords
             $"The ladder: from {unit} = {ladder.Start:0} in steps of {ladder.Step:0} to {ladder.Target:0}{last}; up after {ladder.Clean} clean passes in a row, down after {ladder.Spoiled} with a mistake."
         );
         words.Add(
-            $"Take up {(habits.New == 1 ? "one phrase" : $"{habits.New} phrases")} a day, in the order above; repeat it after {Words.Counting.Listed([.. habits.Returns.Take(3).Select(day => $"{day}")])} days."
+            $"Take up {(habits.New == 1 ? "one phrase" : $"{habits.New} phrases")} a day, the hardest first: {Words.Counting.Listed([.. works.Select(work => $"{work.Phrase.Number}")])}; repeat {(habits.New == 1 ? "it" : "them")} after {Words.Counting.Listed([.. habits.Returns.Take(3).Select(day => $"{day}")])} days."
         );
         return words.ToImmutable();
     }

@@ -43,8 +43,8 @@ internal sealed class ExerciseMaker(
     /// <summary>From the right hand alone over the hard bar, with ever more around it, to the phrase.</summary>
     public IEnumerable<Exercise> TakeUp(PhraseWork work)
     {
-        var bar = Loop.Of(played, [work.HardBar]);
-        var pair = bar.WithNeighbour(played, work.Phrase.Bars);
+        var bar = Loop.Of(played, work.Hard);
+        var pair = bar.Bars.Length > 1 ? bar : bar.WithNeighbour(played, work.Phrase.Bars);
         var start = work.Ladder.Start;
         yield return One(
             ExerciseKind.RightHand,
@@ -60,7 +60,7 @@ internal sealed class ExerciseMaker(
             bar,
             start,
             $"{Upper(bar.Name)} with both hands, from {At(start)}; {UpAndDown(work.Ladder)}.",
-            work.Why.Length > 0 ? $"It is the hardest of the phrase: {work.Why}." : ""
+            work.Why.Length > 0 ? $"The hardest of the phrase is {work.HardPlace}: {work.Why}." : ""
         );
         if (pair != bar && pair.Name != work.Loop.Name)
             yield return One(
@@ -71,7 +71,7 @@ internal sealed class ExerciseMaker(
                 $"{Upper(pair.Name)}, from {At(start)}: the hard bar and the way into its neighbour.",
                 "Most stumbles are between bars, not in them."
             );
-        if (work.Loop != bar)
+        if (work.Loop.Name != bar.Name)
             yield return One(
                 ExerciseKind.Phrase,
                 work,

@@ -10,6 +10,8 @@ namespace Rollwright.Lessons.Practice;
 /// <param name="Part">Name of its part.</param>
 /// <param name="Comfortable">Units a minute up to which all its bars are comfortable; null where nothing asks for time.</param>
 /// <param name="HardBar">Index of the written bar that limits it.</param>
+/// <param name="Hard">Where it is hard, in order of play: that bar, after the one before it where the difficulty lies over the bar line.</param>
+/// <param name="HardPlace">"bar 7", "from the end of bar 1 into bar 2".</param>
 /// <param name="Why">What the hands must be quick for there; empty where nothing asks for time.</param>
 /// <param name="Also">Numbers of the phrases that are played the same.</param>
 /// <param name="Loop">The phrase itself, in order of play.</param>
@@ -19,6 +21,8 @@ public sealed record PhraseWork(
     string Part,
     double? Comfortable,
     int HardBar,
+    ImmutableArray<int> Hard,
+    string HardPlace,
     string Why,
     ImmutableArray<int> Also,
     Loop Loop,
@@ -53,6 +57,8 @@ public sealed record PhraseWork(
                 part.Name,
                 slowest.PerMinute,
                 slowest.Bar,
+                HardPlaces.Bars(slowest),
+                HardPlaces.Words(played, slowest),
                 slowest.Words,
                 [
                     .. phrases

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Rollwright.Banjo.Breaks;
 using Rollwright.Engraving;
 using Rollwright.Engraving.Drawing;
+using Rollwright.Engraving.Png;
 using Rollwright.Lessons.Captions;
 using Rollwright.Music.Metre;
 
@@ -42,8 +43,11 @@ public sealed class TabStrip
     /// <summary>Whether whole bars are marked, there being too many notes.</summary>
     public bool IsByBar { get; }
 
+    /// <param name="played">The break.</param>
+    /// <param name="times">When its bars are played.</param>
+    /// <param name="isLow">Whether it has lines, numbers and slurs alone.</param>
     /// <exception cref="LessonException">Even one picture a bar would be too many.</exception>
-    public static TabStrip Of(Break played, BarTimes times)
+    public static TabStrip Of(Break played, BarTimes times, bool isLow = false)
     {
         ArgumentNullException.ThrowIfNull(played);
         ArgumentNullException.ThrowIfNull(times);
@@ -51,8 +55,8 @@ public sealed class TabStrip
             throw new LessonException(
                 $"{times.Bars.Length} bars as played are more than a strip of {MostPictures} pictures has room for; give --bar-times of fewer bars"
             );
-        var whole = played.WrittenOut();
-        var layout = Engraver.Lay(whole, PageStyle.Strip);
+        var whole = isLow ? WithoutParts(played.WrittenOut()) : played.WrittenOut();
+        var layout = WithRoomForMark(Engraver.Lay(whole, isLow ? PageStyle.LowStrip : PageStyle.Strip));
         var moments = Moments(whole, times);
         var isByBar = moments.Count >= MostPictures;
         if (isByBar)
@@ -99,6 +103,35 @@ public sealed class TabStrip
             start += bar.Length;
         }
         return moments;
+    }
+
+    // A letter above the staff would make all of the strip higher.
+    private static Break WithoutParts(Break whole) =>
+        whole with
+        {
+            Bars = [.. whole.Bars.Select(bar => bar with { Marks = bar.Marks with { Part = null } })],
+        };
+
+    // Where little stands above the staff the mark would not be seen whole.
+    private static Layout WithRoomForMark(Layout layout)
+    {
+        var down = Over + StripPictures.PointHeight - layout.Bars[0].Box.Top;
+        var page = layout.Pages[0];
+        return down <= 0
+            ? layout
+            : layout with
+            {
+                Pages =
+                [
+                    page with
+                    {
+                        Height = page.Height + down,
+                        Inks = [.. page.Inks.Select(ink => ink.Moved(0, down))],
+                    },
+                ],
+                Bars = [.. layout.Bars.Select(place => place with { Box = place.Box.Moved(0, down) })],
+                Strokes = [.. layout.Strokes.Select(place => place with { Number = place.Number.Moved(0, down) })],
+            };
     }
 
     private static Box MarkOf(Box bar, double? x) =>

@@ -5,7 +5,7 @@ using Rollwright.Music.Metre;
 namespace Rollwright.Lessons.Words;
 
 /// <summary>Finds the bar told before that a bar repeats, wholly or but for a place or two.</summary>
-internal sealed class BarLikeness(Break played, Counting counting, SlurSources sources)
+internal sealed class BarLikeness(Break played, Counting counting)
 {
     // More differences than this are harder to keep in mind than the bar itself (assumption).
     private const int MostDifferences = 2;
@@ -40,13 +40,7 @@ internal sealed class BarLikeness(Break played, Counting counting, SlurSources s
             || (!least.IsEmpty && slots.Length - least.Length < LeastAlike)
         )
             return null;
-        var words = new SlotWords(bar, sources);
-        return new(
-            like.Bar,
-            But(at => SlotWords.Short(at)),
-            But(words.Long),
-            LeftMotion.AreLike(motions, like.Motions)
-        );
+        return new(like.Bar, But(SlotWords.Short), But(SlotWords.Long), LeftMotion.AreLike(motions, like.Motions));
 
         string But(Func<Slot, string> say) =>
             least.IsEmpty

@@ -7,14 +7,18 @@ namespace Rollwright.Lessons.Words;
 /// Times of a break as people count them aloud: "1", "2-and", in sixteenths "1-e" and "1-a"; 6/8 counts its eighths (common
 /// practice, no source). The same count stands under the tab.
 /// </summary>
-internal sealed class Counting(Break played)
+/// <param name="played">The break.</param>
+/// <param name="isExcerpt">Whether its bars stand by themselves: their numbers would be taken for those of the tune.</param>
+internal sealed class Counting(Break played, bool isExcerpt = false)
 {
     private readonly Music.Forms.BarNumbering numbering = played.Numbering;
     private HashSet<string>? shared;
 
-    /// <summary>A bar as it is called: "bar 3", "the pickup to bar 9", "the rest of bar 8".</summary>
+    /// <summary>A bar as it is called: "bar 3", "the pickup to bar 9", "the rest of bar 8"; of an excerpt "the first bar".</summary>
     public string NameOf(int bar)
     {
+        if (isExcerpt)
+            return played.Bars.Length == 1 ? "the bar" : $"the {Ordinal(bar)} bar";
         if (!numbering[bar].IsShortInFront)
             return $"bar {numbering[bar].Name}";
         var leadsTo = numbering.AtLineStart(bar);
@@ -22,6 +26,15 @@ internal sealed class Counting(Break played)
             ? $"the rest of bar {numbering[bar].Name}"
             : $"the pickup to bar {leadsTo}";
     }
+
+    private static string Ordinal(int index) =>
+        index switch
+        {
+            0 => "first",
+            1 => "second",
+            2 => "third",
+            _ => $"{index + 1}th",
+        };
 
     /// <summary>Whether no other written bar has its name, so that it can be pointed at.</summary>
     public bool IsOnly(int bar)

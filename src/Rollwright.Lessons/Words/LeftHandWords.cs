@@ -6,21 +6,66 @@ namespace Rollwright.Lessons.Words;
 /// <summary>Says what the left hand does in a bar.</summary>
 internal static class LeftHandWords
 {
-    /// <summary>"Put down the C shape by 1: index finger on string 2, fret 1, and …; lift the index finger before 2."</summary>
+    /// <summary>"Left hand: put the ring finger on string 1 at fret 2 by 1; lift it before 1-and."</summary>
+    /// <param name="motions">What it does in one breath: a half bar, or a bar.</param>
+    /// <param name="count">Says a time as people count it.</param>
     public static (string Short, string Long) Of(ImmutableArray<LeftMotion> motions, Func<Fraction, string> count)
     {
         if (motions.IsEmpty)
             return ("Left: nothing new.", "Left hand: nothing new.");
+        var moves = Moves(motions);
         // What slurs do, the short form says among the notes alone.
         var brief = string.Join(
             "; ",
-            motions.Where(motion => !motion.IsSlur).Select(motion => Short(motion, count(motion.At)))
+            moves
+                .Where(move => !move.First.IsSlur)
+                .Select(move => string.Join(", ", move.Motions.Select(motion => Short(motion, count(motion.At)))))
         );
         return (
             brief.Length > 0 ? $"Left: {brief}." : "",
-            $"Left hand: {string.Join("; ", motions.Select(motion => Long(motion, count(motion.At))))}."
+            $"Left hand: {string.Join("; ", moves.Select(move => Long(move, count(move.First.At))))}."
         );
     }
+
+    /// <summary>What is said as one: fingers that come down, stay or leave together.</summary>
+    /// <param name="Motions">At least one.</param>
+    /// <param name="IsIt">Whether the one finger is the one just spoken of, on the string just spoken of.</param>
+    private sealed record Move(ImmutableArray<LeftMotion> Motions, bool IsIt)
+    {
+        public LeftMotion First => Motions[0];
+    }
+
+    private static List<Move> Moves(ImmutableArray<LeftMotion> motions)
+    {
+        var moves = new List<Move>();
+        foreach (var motion in motions)
+        {
+            if (moves.Count > 0 && AreTogether(moves[^1].First, motion))
+                moves[^1] = new(moves[^1].Motions.Add(motion), false);
+            else
+                moves.Add(new([motion], moves.Count > 0 && IsOfSame(moves[^1], motion)));
+        }
+        return moves;
+    }
+
+    private static bool AreTogether(LeftMotion one, LeftMotion other) =>
+        one.Kind == other.Kind
+        && one.Kind is LeftMotionKind.Down or LeftMotionKind.Keep or LeftMotionKind.Lift
+        && one.At == other.At
+        && one is { Shape: null, From: null }
+        && other is { Shape: null, From: null };
+
+    private static bool IsOfSame(Move before, LeftMotion motion) =>
+        before is { Motions: [{ Places: [var last] }] }
+        && motion is { Places: [var place], Shape: null, Kind: not (LeftMotionKind.Behind or LeftMotionKind.Free) }
+        && place.Finger is not null
+        && place.Finger == last.Finger
+        // The index finger may lie over several strings: from which it goes is said.
+        && !(place.Finger == 1 && motion.Kind is (LeftMotionKind.Lift or LeftMotionKind.PullOff))
+        && (motion.From is { } from ? from == last : place.String == last.String || IsPut(motion));
+
+    // Only what comes down names its string; of the others it has to be the one just named.
+    private static bool IsPut(LeftMotion motion) => motion.Kind is LeftMotionKind.Down or LeftMotionKind.HammerOn;
 
     /// <summary>"C shape." "Ring finger on 1 at 2." Empty where nothing comes down.</summary>
     public static string Brief(ImmutableArray<LeftMotion> motions)
@@ -34,25 +79,34 @@ internal static class LeftHandWords
             : "";
     }
 
-    private static string Long(LeftMotion motion, string at) =>
-        motion.Kind switch
+    private static string Long(Move move, string at)
+    {
+        var (motion, places) = (move.First, move.Motions.SelectMany(one => one.Places).ToList());
+        var place = places[0];
+        var it = move.IsIt ? "it" : HandNames.TheLeft(place.Finger);
+        var all = move.IsIt
+            ? $"it on string {place.String} at fret {place.Fret}"
+            : Counting.Listed([.. places.Select(ThePlace)]);
+        return motion.Kind switch
         {
             LeftMotionKind.Down or LeftMotionKind.Behind when motion.From is { } from =>
-                $"move {HandNames.TheLeft(from.Finger)} {Way(from, motion.Places[0])} by {at}",
+                $"move {it} {Way(from, place, move.IsIt)} by {at}",
             LeftMotionKind.Down when motion.Shape is { } shape =>
-                $"{(motion.IsMove ? "go to" : "put down")} {Named(shape)} by {at}, {Counting.Listed([.. motion.Places.Select(Place)])}",
-            LeftMotionKind.Down => $"put {ThePlace(motion.Places[0])} by {at}",
-            LeftMotionKind.Behind => $"have {ThePlace(motion.Places[0])} behind it by {at}",
-            LeftMotionKind.Keep => $"keep {ThePlace(motion.Places[0])}",
-            LeftMotionKind.HammerOn =>
-                $"hammer {HandNames.TheLeft(motion.Places[0].Finger)} onto string {motion.Places[0].String} at fret {motion.Places[0].Fret} on {at}",
-            LeftMotionKind.PullOff =>
-                $"pull off with {HandNames.TheLeft(motion.Places[0].Finger)} from string {motion.Places[0].String} on {at}",
-            LeftMotionKind.Slide =>
-                $"slide {HandNames.TheLeft(motion.Places[0].Finger)} on string {motion.Places[0].String} to fret {motion.Places[0].Fret} on {at}",
-            LeftMotionKind.Free => $"lift {Fingers(motion)} when the phrase is over",
-            _ => $"lift {Fingers(motion)} from string {motion.Places[0].String} before {at}",
+                $"{(motion.IsMove ? "go to" : "put down")} {Named(shape)} by {at}, {Counting.Listed([.. places.Select(Place)])}",
+            LeftMotionKind.Down => $"put {all} by {at}",
+            LeftMotionKind.Behind => $"have {all} behind it by {at}",
+            LeftMotionKind.Keep => $"keep {all}",
+            LeftMotionKind.HammerOn => $"hammer {it} onto string {place.String} at fret {place.Fret} on {at}",
+            LeftMotionKind.PullOff when move.IsIt => $"pull it off on {at}",
+            LeftMotionKind.PullOff => $"pull off with {it} from string {place.String} on {at}",
+            LeftMotionKind.Slide when move.IsIt => $"slide it to fret {place.Fret} on {at}",
+            LeftMotionKind.Slide => $"slide {it} on string {place.String} to fret {place.Fret} on {at}",
+            LeftMotionKind.Free => $"lift {Fingers(motion)} at the end",
+            _ when move.IsIt => $"lift it before {at}",
+            _ =>
+                $"lift {Counting.Listed([.. places.Select(one => $"{HandNames.TheLeft(one.Finger)} from string {one.String}")])} before {at}",
         };
+    }
 
     private static string Short(LeftMotion motion, string at) =>
         motion.Kind switch
@@ -69,11 +123,11 @@ internal static class LeftHandWords
             _ => $"lift {Fingers(motion)} before {at}",
         };
 
-    // "up to fret 3", "over to string 1 at fret 3".
-    private static string Way(FingerPlace from, FingerPlace to) =>
+    // "on string 3 up to fret 3", "from string 2 to string 1 at fret 3"; without where it was where that has just been said.
+    private static string Way(FingerPlace from, FingerPlace to, bool isSaid) =>
         from.String == to.String
-            ? $"on string {to.String} {(to.Fret > from.Fret ? "up" : "down")} to fret {to.Fret}"
-            : $"from string {from.String} to string {to.String} at fret {to.Fret}";
+            ? $"{(isSaid ? "" : $"on string {to.String} ")}{(to.Fret > from.Fret ? "up" : "down")} to fret {to.Fret}"
+            : $"{(isSaid ? "" : $"from string {from.String} ")}to string {to.String} at fret {to.Fret}";
 
     private static string Fingers(LeftMotion motion) =>
         motion.IsAll

@@ -14,18 +14,22 @@ internal sealed class PhraseTeller
     private readonly RightHandWords rightHand;
     private readonly BarLikeness likeness;
     private readonly TuneWords tune;
+    private readonly BarEnds ends;
     private readonly Dictionary<int, ImmutableArray<int>> told = [];
     private readonly Dictionary<int, ImmutableArray<LeftMotion>> leftOf = [];
 
-    public PhraseTeller(Break played)
-        : this(played, new(played), new(played)) { }
+    /// <param name="played">What is told.</param>
+    /// <param name="isExcerpt">Whether its bars stand by themselves, so that they have no numbers.</param>
+    public PhraseTeller(Break played, bool isExcerpt = false)
+        : this(played, new(played, isExcerpt), new(played)) { }
 
     private PhraseTeller(Break played, Counting counting, SlurSources sources)
     {
         (this.played, this.counting, this.sources) = (played, counting, sources);
-        rightHand = new(played, counting, sources);
-        likeness = new(played, counting, sources);
+        rightHand = new(played, counting);
+        likeness = new(played, counting);
         tune = new(played, counting);
+        ends = new(played, counting);
     }
 
     /// <summary>Another one of the same break, who has told nothing yet.</summary>
@@ -92,7 +96,7 @@ internal sealed class PhraseTeller
                 [bar]
             );
             if (!like.HasSameLeft)
-                yield return LeftSentence(bar, motions, strokes);
+                yield return LeftSentence(bar, slots, motions, strokes);
         }
         else
         {
@@ -101,22 +105,49 @@ internal sealed class PhraseTeller
             {
                 Brief = tune.LickName(bar) is { Length: > 0 } name ? name : Ended(chords),
             };
-            if (!motions.IsEmpty)
-                yield return LeftSentence(bar, motions, strokes);
-            var (right, full) = rightHand.Of(bar, slots);
-            yield return new(SentenceKind.RightHand, right, full, strokes, [bar])
-            {
-                Brief = rightHand.Brief(bar, slots),
-            };
+            foreach (var sentence in Hands(bar, slots, motions))
+                yield return sentence;
         }
         likeness.Remember(bar, slots, motions);
         if (tune.Where(bar) is { } where && (likeBar < 0 || tune.Where(likeBar)?.Long != where.Long))
             yield return where;
+        if (ends.Of(bar) is { Length: > 0 } end)
+            yield return new(SentenceKind.Bar, "", end, [], [bar]);
     }
 
-    private Sentence LeftSentence(int bar, ImmutableArray<LeftMotion> motions, ImmutableArray<StrokeName> strokes)
+    // Half bar by half bar, so that nobody has to keep the one hand in mind while the other is told.
+    private IEnumerable<Sentence> Hands(int bar, ImmutableArray<Slot> slots, ImmutableArray<LeftMotion> motions)
     {
-        var slots = Slot.Of(played.Bars[bar]);
+        var (shortRoll, roll) = rightHand.Roll(bar, slots);
+        if (roll.Length > 0)
+            yield return new(SentenceKind.RightHand, shortRoll, roll, Strokes([bar]), [bar])
+            {
+                Brief = rightHand.BriefRoll(bar, slots),
+            };
+        if (slots.IsEmpty && !motions.IsEmpty)
+            yield return LeftSentence(bar, slots, motions, []);
+        var groups = BeatGroup.Of(slots, motions, played.Bars[bar].Time.BeamGroup, counting.MissingBefore(bar));
+        for (var i = 0; i < groups.Length; i++)
+        {
+            var until = i + 1 < groups.Length ? groups[i + 1].Slots[0].At : played.Bars[bar].Length;
+            var strokes = StrokesOf(bar, groups[i].Slots[0].At, until);
+            var (right, full) = rightHand.Of(bar, groups[i].Slots, until);
+            yield return new(SentenceKind.RightHand, shortRoll.Length > 0 ? "" : right, full, strokes, [bar])
+            {
+                Brief = shortRoll.Length > 0 ? "" : RightHandWords.BriefSlurs(groups[i].Slots),
+            };
+            if (!groups[i].Motions.IsEmpty)
+                yield return LeftSentence(bar, slots, groups[i].Motions, strokes);
+        }
+    }
+
+    private Sentence LeftSentence(
+        int bar,
+        ImmutableArray<Slot> slots,
+        ImmutableArray<LeftMotion> motions,
+        ImmutableArray<StrokeName> strokes
+    )
+    {
         var (left, full) = LeftHandWords.Of(motions, Count);
         return new(SentenceKind.LeftHand, left, full, strokes, [bar]) { Brief = LeftHandWords.Brief(motions) };
 
@@ -125,6 +156,9 @@ internal sealed class PhraseTeller
                 ? $"the half after {counting.Of(bar, slot.At)}"
                 : counting.Of(bar, at);
     }
+
+    private ImmutableArray<StrokeName> StrokesOf(int bar, Fraction from, Fraction to) =>
+        [.. Strokes([bar]).Where(name => played.Bars[bar].Strokes[name.Index].At is var at && at >= from && at < to)];
 
     private ImmutableArray<StrokeName> Strokes(ImmutableArray<int> bars) =>
         [

@@ -31,6 +31,28 @@ public sealed record PhraseWords(int Number, ImmutableArray<Sentence> Sentences)
         return [.. BreakForm.Phrases(played).Select(phrase => teller.Afresh().Tell(phrase))];
     }
 
+    /// <summary>A bar or a few that stand by themselves, like a drill: without numbers of bars and names of the tune's notes.</summary>
+    public static ImmutableArray<PhraseWords> OfExcerpt(Break played)
+    {
+        ArgumentNullException.ThrowIfNull(played);
+        var teller = new PhraseTeller(played, isExcerpt: true);
+        return
+        [
+            .. BreakForm
+                .Phrases(played)
+                .Select(teller.Tell)
+                .Select(words =>
+                    words with
+                    {
+                        Sentences =
+                        [
+                            .. words.Sentences.Where(one => one.Kind is not (SentenceKind.Names or SentenceKind.Tune)),
+                        ],
+                    }
+                ),
+        ];
+    }
+
     /// <summary>Sentence after sentence, a line for each bar and one for the notes that matter.</summary>
     public string Text(WordForm form) =>
         string.Join(

@@ -6,72 +6,65 @@ using Rollwright.Music.Metre;
 namespace Rollwright.Lessons.Words;
 
 /// <summary>
-/// Says what the right hand does in a bar, with the slurs among it: a roll by its name with the strings it goes over, other
-/// bars in stretches of a beat group, evenly, one note a step; where a note is held longer the next stretch has its own count.
+/// Says what sounds in a bar: a roll by its name, and the notes beat group by beat group, evenly, one note a step; where a note
+/// is held longer the next one has its own count.
 /// </summary>
-internal sealed class RightHandWords(Break played, Counting counting, SlurSources sources)
+internal sealed class RightHandWords(Break played, Counting counting)
 {
-    public (string Short, string Long) Of(int bar, ImmutableArray<Slot> slots)
+    /// <summary>"Right hand: the forward roll." with its strings in the short form; empty where the bar is no roll.</summary>
+    public (string Short, string Long) Roll(int bar, ImmutableArray<Slot> slots)
     {
-        var words = new SlotWords(bar, sources);
         if (slots.IsEmpty)
             return ("Rest.", "Right hand: rest.");
-        if (RollOf(bar, slots) is { } roll)
+        if (RollOf(bar, slots) is not { } roll)
+            return ("", "");
+        var name = NameOf(roll.Name);
+        return ($"Right: {name}, {string.Join(" ", slots.Select(SlotWords.ShortOfRoll))}.", $"Right hand: the {name}.");
+    }
+
+    /// <summary>"Count 1: thumb 3, index 2; count 1-a: middle 1."</summary>
+    /// <param name="bar">Index of the written bar.</param>
+    /// <param name="group">Slots of one beat group.</param>
+    /// <param name="next">Whole notes from the start of the bar to what sounds next, or to its end.</param>
+    public (string Short, string Long) Of(int bar, ImmutableArray<Slot> group, Fraction next)
+    {
+        var stretches = Stretches(bar, group);
+        var (brief, full) = (new List<string>(), new List<string>());
+        for (var i = 0; i < stretches.Count; i++)
         {
-            var name = NameOf(roll.Name);
-            return (
-                $"Right: {name}, {string.Join(" ", slots.Select(SlotWords.ShortOfRoll))}.",
-                $"Right hand: the {name}; {Spoken()}."
-            );
+            var (at, stretch) = (counting.Of(bar, stretches[i][0].At), stretches[i]);
+            var until = i + 1 < stretches.Count ? stretches[i + 1][0].At : next;
+            // After a note of two steps or more one waits; whether it rings or is damped is not the count's to say.
+            var waits = until - stretch[^1].At > played.Bars[bar].Time.Step ? ", then wait" : "";
+            brief.Add($"{at}: {string.Join(", ", stretch.Select(SlotWords.Short))}");
+            full.Add($"count {at}: {string.Join(", ", stretch.Select(SlotWords.Long))}{waits}");
         }
-        return (
-            $"Right: {string.Join("; ", Stretches(bar, slots).Select(stretch => $"{counting.Of(bar, stretch[0].At)}: {string.Join(", ", stretch.Select(SlotWords.Short))}"))}.",
-            $"Right hand: {Spoken()}."
-        );
-
-        string Spoken() => string.Join("; ", Stretches(bar, slots).Select(stretch => Long(bar, stretch, slots, words)));
+        return ($"{string.Join("; ", brief)}.", $"C{string.Join("; ", full)[1..]}.");
     }
 
-    /// <summary>"Forward roll." "Hammer on 3 to 2." Empty where the bar is no roll and has no slur.</summary>
-    public string Brief(int bar, ImmutableArray<Slot> slots)
-    {
-        var words =
-            !slots.IsEmpty && RollOf(bar, slots) is { } roll
-                ? NameOf(roll.Name)
-                : string.Join(", ", slots.SelectMany(SlotWords.Slurs).Distinct());
-        return words.Length > 0 ? $"{char.ToUpperInvariant(words[0])}{words[1..]}." : "";
-    }
+    /// <summary>"Forward roll." Empty where the bar is none.</summary>
+    public string BriefRoll(int bar, ImmutableArray<Slot> slots) =>
+        !slots.IsEmpty && RollOf(bar, slots) is { } roll ? Ended(NameOf(roll.Name)) : "";
 
-    private string Long(int bar, ImmutableArray<Slot> stretch, ImmutableArray<Slot> slots, SlotWords words)
-    {
-        var at = $"{(stretch.Length == 1 ? "on" : "from")} {counting.Of(bar, stretch[0].At)}:";
-        var next = slots.IndexOf(stretch[^1]) + 1;
-        var until = next < slots.Length ? slots[next].At : played.Bars[bar].Length;
-        // After a note of two steps or more one waits; whether it rings or is damped is not the count's to say.
-        var rings = until - stretch[^1].At > played.Bars[bar].Time.Step ? ", then wait" : "";
-        return $"{at} {string.Join(", ", stretch.Select(words.Long))}{rings}";
-    }
+    /// <summary>"Hammer-on 3 to 2." Empty where no slur is among them.</summary>
+    public static string BriefSlurs(ImmutableArray<Slot> slots) =>
+        Ended(string.Join(", ", slots.SelectMany(SlotWords.Slurs).Distinct()));
 
-    // Within a beat group, as long as a note stands on every step.
-    private List<ImmutableArray<Slot>> Stretches(int bar, ImmutableArray<Slot> slots)
+    private static string Ended(string words) =>
+        words.Length > 0 ? $"{char.ToUpperInvariant(words[0])}{words[1..]}." : "";
+
+    // As long as a note stands on every step.
+    private List<ImmutableArray<Slot>> Stretches(int bar, ImmutableArray<Slot> group)
     {
-        var time = played.Bars[bar].Time;
-        var missing = counting.MissingBefore(bar);
         var stretches = new List<ImmutableArray<Slot>>();
-        foreach (var slot in slots)
+        foreach (var slot in group)
         {
-            if (
-                stretches.Count > 0
-                && slot.At - stretches[^1][^1].At == time.Step
-                && GroupOf(slot) == GroupOf(stretches[^1][0])
-            )
+            if (stretches.Count > 0 && slot.At - stretches[^1][^1].At == played.Bars[bar].Time.Step)
                 stretches[^1] = stretches[^1].Add(slot);
             else
                 stretches.Add([slot]);
         }
         return stretches;
-
-        long GroupOf(Slot slot) => ((slot.At + missing) / time.BeamGroup).Floor();
     }
 
     // The name is taken from the break, and only where every step of the bar is plucked as the roll has it.

@@ -3,15 +3,13 @@ using Rollwright.Banjo.Strokes;
 namespace Rollwright.Lessons.Words;
 
 /// <summary>
-/// Says what happens at one time: "thumb 3", "middle 1 at fret 2", "pinch thumb 5 with index 2 and middle 1", "hammer-on
-/// on string 3 from open to fret 2 with the left middle finger".
+/// Says what happens at one time: "thumb 3", "middle 1 at fret 2", "pinch thumb 5 with index 2 and middle 1", "hammer-on 3 to
+/// fret 2". Which finger makes a slur, and from where, is said with the left hand.
 /// </summary>
-/// <param name="bar">Index of the written bar.</param>
-/// <param name="sources">Where the slurs of the break come from.</param>
-internal sealed class SlotWords(int bar, SlurSources sources)
+internal static class SlotWords
 {
-    /// <summary>With every string, fret and finger.</summary>
-    public string Long(Slot slot)
+    /// <summary>With every string and fret.</summary>
+    public static string Long(Slot slot)
     {
         var slurs = string.Join(" and ", slot.Slurs.Select(Long));
         var words =
@@ -38,7 +36,7 @@ internal sealed class SlotWords(int bar, SlurSources sources)
             ? $"{slot.Plucks[0].String}"
             : $"{slot.Plucks[0].String} (and at once {string.Join(" and ", slot.AtOnce.Select(Short))})";
 
-    /// <summary>"hammer on 3 to 2", each slur by itself.</summary>
+    /// <summary>"hammer-on 3 to 2", each slur by itself.</summary>
     public static IEnumerable<string> Slurs(Slot slot) => slot.Slurs.Concat(slot.AtOnce).Select(Short);
 
     private static string Plucked(Slot slot, Func<Stroke, string> say) =>
@@ -53,17 +51,10 @@ internal sealed class SlotWords(int bar, SlurSources sources)
 
     private static string AtFret(Stroke stroke) => stroke.Fret == 0 ? "" : $" at fret {stroke.Fret}";
 
-    private string Long(Stroke slur)
-    {
-        var from = sources.FretBefore(bar, slur) is { } fret ? $" from {HandNames.Fret(fret)}" : "";
-        var with =
-            slur.Left is { } finger && slur.Slur != SlurKind.PullOff
-                ? $" with the left {HandNames.OfLeft(finger)}"
-                : "";
-        return slur.Slur == SlurKind.Choke
-            ? $"choke on string {slur.String} at {HandNames.Fret(slur.Fret)}{with}"
-            : $"{HandNames.Noun(slur.Slur!.Value)} on string {slur.String}{from} to {HandNames.Fret(slur.Fret)}{with}";
-    }
+    private static string Long(Stroke slur) =>
+        slur.Slur == SlurKind.Choke
+            ? $"choke {slur.String} at {HandNames.Fret(slur.Fret)}"
+            : $"{HandNames.Noun(slur.Slur!.Value)} {slur.String} to {HandNames.Fret(slur.Fret)}";
 
     private static string Short(Stroke slur) =>
         slur.Slur == SlurKind.Choke

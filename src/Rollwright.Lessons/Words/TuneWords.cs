@@ -74,7 +74,7 @@ internal sealed class TuneWords(Break played, Counting counting)
         var moved = Moved(bar).Where(one => !own.Contains(one.Index)).ToList();
         if (own.Count + moved.Count == 0)
             return null;
-        var at = Counting.Listed([.. own.Select(i => counting.Of(bar, strokes[i].At)).Distinct()]);
+        var at = Times(bar, own);
         var kept =
             own.Count == strokes.Length ? "every note is the tune's"
             : own.Count == 0 ? null
@@ -92,6 +92,26 @@ internal sealed class TuneWords(Break played, Counting counting)
         {
             Brief = brief,
         };
+    }
+
+    // "1, 1-and and 2"; "every note but 1-e" where that is shorter; in a pinch the string too, where only one of it is meant.
+    private string Times(int bar, List<int> own)
+    {
+        var strokes = played.Bars[bar].Strokes;
+        var moments = Enumerable.Range(0, strokes.Length).GroupBy(i => strokes[i].At).ToList();
+        var others = moments.Where(moment => !moment.Any(own.Contains)).ToList();
+        var isClear = moments.TrueForAll(moment => moment.All(own.Contains) || !moment.Any(own.Contains));
+        if (isClear && others.Count is 1 or 2 && moments.Count > 3 * others.Count)
+            return $"every note but {Counting.Listed([.. others.Select(moment => counting.Of(bar, moment.Key))])}";
+        return Counting.Listed([.. moments.Where(moment => moment.Any(own.Contains)).Select(Said)]);
+
+        string Said(IGrouping<Fraction, int> moment)
+        {
+            var count = counting.Of(bar, moment.Key);
+            return moment.All(own.Contains)
+                ? count
+                : $"{count} (string {Counting.Listed([.. moment.Where(own.Contains).Select(i => $"{strokes[i].String}")])})";
+        }
     }
 
     // Notes of the tune that are played early or late, or in another octave.

@@ -118,6 +118,8 @@ export function attach(root, page) {
     frame = sound.paused ? 0 : requestAnimationFrame(follow);
   }
 
+  // Sound alone needs no picture.
+  on(sound, "loadedmetadata", () => sound.classList.toggle("sound-alone", sound.videoWidth === 0));
   on(sound, "play", () => (frame ||= requestAnimationFrame(follow)));
   on(sound, "seeked", () => (frame ||= requestAnimationFrame(follow)));
 

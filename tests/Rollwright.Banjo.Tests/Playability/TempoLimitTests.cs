@@ -129,6 +129,21 @@ public class TempoLimitTests
         limit.Bars[0].PerMinute.Should().BeGreaterThan(limit.Bars[1].PerMinute!.Value);
     }
 
+    [Fact]
+    public void A_demand_that_reaches_over_the_bar_line_says_from_which_bar()
+    {
+        // The index finger ends the first bar on string 2 and the thumb begins the second there; within the bars nothing is as near.
+        var first = SampleBreaks.Bar("3.0T 2.0I 5.0T 1.0M 3.0T 1.0M 5.0T 2.0I");
+        var second = SampleBreaks.Bar("2.0T 1.0M 5.0T 2.0I 3.0T 2.0I 5.0T 1.0M");
+        var limit = TempoLimit.Of(Made(first, second));
+        limit.Bars[1].Words.Should().Be("two fingers pluck string 2 in turn, one step apart");
+        limit.Bars[1].Before.Should().Be(0);
+        limit.Bars[0].Before.Should().BeNull();
+        var marks = new Music.Forms.BarMarks { RepeatEnd = 2 };
+        var turned = SampleBreaks.Bar("2.0T 1.0M 5.0T 1.0M 3.0T 1.0M 5.0T 2.0I") with { Marks = marks };
+        TempoLimit.Of(Made(turned)).Bars[0].Before.Should().Be(0, "it is its own neighbour over the repeat");
+    }
+
     // Common practice, no source: jams go to 160 half notes a minute, and rolls on open strings are not what stops them.
     [Theory]
     [InlineData("3.0T 2.0I 5.0T 1.0M 4.0T 2.0I 5.0T 1.0M")]

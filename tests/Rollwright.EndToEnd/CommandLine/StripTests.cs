@@ -76,6 +76,7 @@ public class StripTests
     [Theory]
     [InlineData("--strip-width 100", "--strip-width 100: *320 to 3840*")]
     [InlineData("--strip-plate 0.1", "--strip-plate 0.1: *0.4 to 1*")]
+    [InlineData("--strip-form thin", "--strip-form: 'thin' is neither full nor low*")]
     public void What_cannot_be_is_said_in_one_line(string asked, string line)
     {
         using var place = new Workplace();

@@ -3,6 +3,7 @@ using Rollwright.Banjo.Breaks;
 using Rollwright.Banjo.Forms;
 using Rollwright.Formats.TextTab;
 using Rollwright.Lessons.Plan;
+using Rollwright.Lessons.Words;
 using Rollwright.Lessons.Words.Edits;
 using Rollwright.TestKit;
 
@@ -83,11 +84,48 @@ public class LessonPlanTests
     }
 
     [Fact]
+    public void A_phrase_that_is_had_with_another_is_told_without_a_pickup_where_it_has_none()
+    {
+        foreach (var played in SharedBreaks.All())
+        {
+            var phrases = BreakForm.Phrases(played).ToDictionary(phrase => phrase.Number);
+            foreach (var step in TeachingOrder.Of(played, []))
+            {
+                var words = AlsoWords.Of(played, step);
+                (words.Length == 0).Should().Be(step.Also.IsEmpty);
+                foreach (var number in step.Also)
+                    words
+                        .Contains($"phrase {number} (without the pickup)", StringComparison.Ordinal)
+                        .Should()
+                        .Be(HasPickup(step.Phrase) && !HasPickup(number), $"{played.Title}, phrase {number}");
+            }
+
+            bool HasPickup(int number) => played.Numbering[phrases[number].Bars[0]].IsShortInFront;
+        }
+    }
+
+    [Fact]
+    public void A_bar_that_ends_early_says_where_and_what_follows()
+    {
+        var played = SampleBreaks.Small;
+        foreach (var tune in SharedBreaks.All().Append(played))
+        {
+            var words = PhraseWords.EachOf(tune).SelectMany(phrase => phrase.Sentences).ToLookup(one => one.Bars[0]);
+            for (var bar = 0; bar < tune.Bars.Length; bar++)
+            {
+                var isShort = tune.Bars[bar].IsPartial && !tune.Numbering[bar].IsShortInFront;
+                var said = words[bar].Where(one => one.Long.StartsWith("It ends before ", StringComparison.Ordinal));
+                said.Any().Should().Be(isShort, $"{tune.Title}, bar {tune.Numbering[bar].Name}");
+            }
+        }
+    }
+
+    [Fact]
     public void The_capo_s_keys_and_chords_are_told_to_the_others()
     {
         var along = PlayingAlong.Of(SampleBreaks.SmallCapo2);
         along.TunesUp.Should().BeTrue();
-        string.Join(' ', along.Sentences).Should().Contain("string 5 up by as much, to A").And.Contain("G is A");
+        string.Join(' ', along.Sentences).Should().Contain("String 5 goes up 2 frets too, to A").And.Contain("G is A");
         PlayingAlong.Of(Played).TunesUp.Should().BeFalse();
     }
 

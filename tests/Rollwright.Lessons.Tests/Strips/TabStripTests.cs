@@ -3,6 +3,7 @@ using System.Text;
 using System.Xml.Linq;
 using CsCheck;
 using Rollwright.Banjo.Breaks;
+using Rollwright.Engraving.Drawing;
 using Rollwright.Lessons.Captions;
 using Rollwright.Lessons.Outputs;
 using Rollwright.Lessons.Plan;
@@ -92,6 +93,38 @@ public class TabStripTests
             bars[Math.Min(first.Bar + 1, bars.Length - 1)]
                 .Box.Right.Should()
                 .BeLessThanOrEqualTo(first.Left + TabStrip.Seen);
+    }
+
+    // A picture of 1280 by 720 pixels, of which the strip may cover 22 %.
+    [Fact]
+    public void The_low_form_leaves_four_fifths_of_the_picture_and_has_the_same_notes_at_the_same_times()
+    {
+        foreach (var played in SharedBreaks.All().Append(SampleBreaks.Small))
+        {
+            var times = BarTimes.At(played);
+            var (full, low) = (TabStrip.Of(played, times), TabStrip.Of(played, times, isLow: true));
+            var pictures = new Engraving.Png.StripPictures(low.Layout, 1280, TabStrip.Seen, 0.85);
+            pictures.Height.Should().BeLessThanOrEqualTo((int)(0.22 * 720), played.Title);
+            Numbers(low).Should().Equal(Numbers(full), played.Title);
+            low.Layout.Pages[0].Inks.Should().NotContain(ink => ink.Kind == InkKind.Stem || ink.Kind == InkKind.Chord);
+            low.Steps.Select(step => (step.From, step.To, step.Bar))
+                .Should()
+                .Equal(full.Steps.Select(step => (step.From, step.To, step.Bar)));
+            foreach (var mark in low.Steps.Select(step => step.Mark).OfType<Box>())
+                (
+                    mark.Top >= Engraving.Png.StripPictures.PointHeight - 1e-9
+                    && mark.Bottom <= low.Layout.Pages[0].Height
+                )
+                    .Should()
+                    .BeTrue(played.Title);
+        }
+
+        static IEnumerable<string> Numbers(TabStrip strip) =>
+            strip
+                .Layout.Pages[0]
+                .Inks.OfType<Engraving.Drawing.Words>()
+                .Where(ink => ink.Kind == InkKind.TabNumber)
+                .Select(ink => ink.Text);
     }
 
     [Theory]

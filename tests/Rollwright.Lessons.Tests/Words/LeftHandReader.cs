@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text.RegularExpressions;
 using Rollwright.Music.Metre;
 
@@ -6,32 +5,40 @@ namespace Rollwright.Lessons.Tests.Words;
 
 /// <summary>
 /// The left hand of one who does what the words say and nothing else: a finger that no word lifts stays down, and a finger
-/// that the words put somewhere must be free.
+/// that the words put somewhere must be free. "It" is the one finger that was spoken of last in the same sentence.
 /// </summary>
 internal sealed partial class LeftHandReader
 {
-    private const int Patience = 1000;
-
-    private readonly List<(int String, int Fret, string Finger)> held = [];
+    private readonly List<Place> held = [];
     private string said = "";
-    private Queue<(Fraction At, string Words)> ahead = new();
-    private List<(int String, int Fret, string Finger)> over = [];
+    private Queue<(Fraction At, string Words, bool IsFirst)> ahead = new();
+    private List<Place> over = [];
+    private Place it;
 
-    public void Begin(string words, Func<string, Fraction> at, Fraction half)
+    private readonly record struct Place(int String, int Fret, string Finger);
+
+    /// <param name="sentences">What is said of the left hand in a bar, without "Left hand:".</param>
+    /// <param name="at">Whole notes from the start of the bar to a moment that is said.</param>
+    public void Begin(IReadOnlyList<string> sentences, Func<Match, Fraction> at)
     {
-        said = words;
+        said = string.Join(". ", sentences);
         ahead = new(
-            words.Split("; ", StringSplitOptions.RemoveEmptyEntries).Select(one => (TimeOf(one, at, half), one))
+            sentences.SelectMany(sentence =>
+                sentence
+                    .Split("; ")
+                    .Select(
+                        (one, i) =>
+                            (Time().Match(one) is { Success: true } time ? at(time) : Fraction.Zero, one, i == 0)
+                    )
+            )
         );
     }
 
     /// <summary>Does what is said to be done by a time.</summary>
     public void GoTo(Fraction at)
     {
-        while (
-            ahead.Count > 0 && ahead.Peek().At <= at && !(ahead.Peek().Words.EndsWith("over", StringComparison.Ordinal))
-        )
-            Do(ahead.Dequeue().Words);
+        while (ahead.Count > 0 && ahead.Peek().At <= at && !IsAtTheEnd(ahead.Peek().Words))
+            Do(ahead.Dequeue());
     }
 
     /// <summary>The fret and the finger that a string sounds at; 0 and none where it is open.</summary>
@@ -45,114 +52,167 @@ internal sealed partial class LeftHandReader
     public void EndPhrase()
     {
         while (ahead.Count > 0)
-            Do(ahead.Dequeue().Words);
+            Do(ahead.Dequeue());
         over = [.. held];
         held.Clear();
-    }
-
-    private void Do(string words)
-    {
-        var places = Place().Matches(words).Select(Read).ToList();
-        var finger = Finger().Match(words).Value;
-        if (words.StartsWith("nothing", StringComparison.Ordinal))
-            return;
-        if (words.EndsWith("over", StringComparison.Ordinal))
-        {
-            if (words.StartsWith("lift all fingers", StringComparison.Ordinal))
-                held.RemoveAll(_ => true).Should().BeGreaterThan(1, words);
-            foreach (Match leaving in Finger().Matches(words))
-                held.RemoveAll(place => place.Finger == leaving.Value)
-                    .Should()
-                    .BePositive($"{words} in {said}; down: {this}");
-        }
-        else if (words.StartsWith("keep", StringComparison.Ordinal))
-        {
-            if (!held.Contains(places[0]))
-            {
-                over.Should().Contain(places[0], words);
-                held.Add(places[0]);
-            }
-        }
-        else if (From().Match(words) is { Success: true } from)
-            held.RemoveAll(place => place.Finger == finger && place.String == Number(from, "s"))
-                .Should()
-                .BePositive($"{words} in {said}; down: {this}");
-        else if (Onto().Match(words) is { Success: true } onto)
-        {
-            held.RemoveAll(place => place.Finger == finger && !words.StartsWith("hammer", StringComparison.Ordinal));
-            places = [(Number(onto, "s"), Number(onto, "f"), finger)];
-        }
-        if (words.StartsWith("move", StringComparison.Ordinal) && Moved().Match(words) is { Success: true } moved)
-        {
-            held.RemoveAll(place => place.Finger == finger);
-            places = [(Number(moved, "s"), Number(moved, "f"), finger)];
-        }
-        // In another shape the fingers that are its own go to their places.
-        if (words.StartsWith("go to", StringComparison.Ordinal))
-            held.RemoveAll(other => !places.Contains(other) && places.Exists(place => IsElsewhere(place, other)));
-        foreach (var place in places.Where(place => !held.Contains(place)))
-        {
-            held.Should().NotContain(other => IsElsewhere(place, other), words);
-            held.Add(place);
-        }
     }
 
     /// <summary>What lies on the neck, for messages.</summary>
     public override string ToString() => string.Join(", ", held);
 
+    private static bool IsAtTheEnd(string words) => words.EndsWith("at the end", StringComparison.Ordinal);
+
+    private void Do((Fraction At, string Words, bool IsFirst) one)
+    {
+        it = one.IsFirst ? default : it;
+        var words = one.Words;
+        List<Place> there = [.. On().Matches(words).Select(Read)];
+        if (IsAtTheEnd(words))
+            Free(words);
+        else if (words.StartsWith("keep ", StringComparison.Ordinal))
+            Keep(there);
+        else if (Leaving().IsMatch(words))
+            Leave(words);
+        else if (Slid().Match(words) is { Success: true } slid)
+            there = [Moved(slid, isSlide: true)];
+        else if (Hammered().Match(words) is { Success: true } hammered)
+            there = [new(SpokenTerms.StringOf(hammered), SpokenTerms.FretOf(hammered), Named(hammered))];
+        else if (Went().Match(words) is { Success: true } went)
+            there = [Moved(went, isSlide: false)];
+        else if (words != "nothing new")
+            there.Should().NotBeEmpty(words);
+        // In another shape the fingers that are its own go to their places.
+        if (words.StartsWith("go to ", StringComparison.Ordinal))
+            held.RemoveAll(other => !there.Contains(other) && there.Exists(place => IsElsewhere(place, other)));
+        foreach (var place in there.Where(place => !held.Contains(place)))
+        {
+            held.Should().NotContain(other => IsElsewhere(place, other), $"{words} in {said}");
+            held.Add(place);
+        }
+        if (there.Count > 0)
+            it = there.Count == 1 ? there[0] : default;
+    }
+
+    private void Free(string words)
+    {
+        if (words.StartsWith("lift all fingers", StringComparison.Ordinal))
+        {
+            held.Should().HaveCountGreaterThan(1, words);
+            held.Clear();
+        }
+        foreach (Match leaving in Finger().Matches(words))
+            held.RemoveAll(place => place.Finger == Named(leaving))
+                .Should()
+                .BePositive($"{words} in {said}; down: {this}");
+    }
+
+    private void Keep(List<Place> there)
+    {
+        foreach (var place in there.Where(place => !held.Contains(place)))
+        {
+            over.Should().Contain(place, said);
+            held.Add(place);
+        }
+    }
+
+    // Fingers leave their strings, lifted or pulled off.
+    private void Leave(string words)
+    {
+        var from = From().Matches(words);
+        if (from.Count == 0)
+        {
+            // "It" must be one finger on one string, or nobody knows from where it goes.
+            held.Where(place => place.Finger == it.Finger).Should().Equal([it], $"{words} in {said}; down: {this}");
+            held.Remove(it);
+        }
+        foreach (Match leaving in from)
+        {
+            var (finger, s) = (Named(leaving), SpokenTerms.StringOf(leaving));
+            held.RemoveAll(place => place.Finger == finger && place.String == s)
+                .Should()
+                .BePositive($"{words} in {said}; down: {this}");
+            it = from.Count == 1 ? new(s, 0, finger) : default;
+        }
+    }
+
+    // A finger goes to another fret of its string, or to another string where one is said.
+    private Place Moved(Match match, bool isSlide)
+    {
+        var finger = Named(match);
+        var s = match.Groups["s"].Success ? SpokenTerms.StringOf(match) : it.String;
+        var gone = held.RemoveAll(place => place.Finger == finger);
+        if (!isSlide)
+            gone.Should().BePositive($"{match.Value} in {said}; down: {this}");
+        return new(s, SpokenTerms.FretOf(match), finger);
+    }
+
+    private string Named(Match match)
+    {
+        var finger = SpokenTerms.LeftOf(match);
+        if (finger != "it")
+            return finger;
+        it.Finger.Should().NotBeNull($"{match.Value} in {said}");
+        return it.Finger;
+    }
+
+    private Place Read(Match match) => new(SpokenTerms.StringOf(match), SpokenTerms.FretOf(match), Named(match));
+
     // The index finger lies over several strings at one fret; who "a finger" is, nobody knows.
-    private static bool IsElsewhere(
-        (int String, int Fret, string Finger) place,
-        (int String, int Fret, string Finger) other
-    ) =>
+    private static bool IsElsewhere(Place place, Place other) =>
         place.Finger == other.Finger
         && place.Finger != "a finger"
         && !(place.Finger == "index finger" && place.Fret == other.Fret);
 
-    private static Fraction TimeOf(string words, Func<string, Fraction> at, Fraction half)
-    {
-        if (Time().Match(words) is not { Success: true } time)
-            return Fraction.Zero;
-        return at(time.Groups["count"].Value) + (time.Groups["half"].Success ? half : Fraction.Zero);
-    }
-
-    private static (int String, int Fret, string Finger) Read(Match place) =>
-        (Number(place, "s"), Number(place, "f"), place.Groups["finger"].Value);
-
-    private static int Number(Match match, string group) =>
-        int.Parse(match.Groups[group].Value, CultureInfo.InvariantCulture);
-
     [GeneratedRegex(
-        @" (by|before|on) (?<half>the half after )?(?<count>\d[^\s,]*)(,|$)",
+        " (by|before|on) " + SpokenTerms.Moment + "(,|$)",
         RegexOptions.ExplicitCapture,
-        Patience
+        SpokenTerms.Patience
     )]
     private static partial Regex Time();
 
-    [GeneratedRegex(@"thumb|(index|middle|ring|little|a) finger", RegexOptions.ExplicitCapture, Patience)]
+    [GeneratedRegex(@"\b" + SpokenTerms.LeftHand + @"\b", RegexOptions.ExplicitCapture, SpokenTerms.Patience)]
     private static partial Regex Finger();
 
     [GeneratedRegex(
-        @"(?<finger>thumb|(index|middle|ring|little|a) finger) on string (?<s>\d) at fret (?<f>\d+)",
+        SpokenTerms.LeftHand + " on string " + SpokenTerms.String + " at " + SpokenTerms.Fret,
         RegexOptions.ExplicitCapture,
-        Patience
+        SpokenTerms.Patience
     )]
-    private static partial Regex Place();
+    private static partial Regex On();
 
-    [GeneratedRegex(@"^(lift|pull off with) .* from string (?<s>\d)", RegexOptions.ExplicitCapture, Patience)]
+    [GeneratedRegex("^(lift|pull it off|pull off with) ", RegexOptions.ExplicitCapture, SpokenTerms.Patience)]
+    private static partial Regex Leaving();
+
+    [GeneratedRegex(
+        SpokenTerms.LeftHand + " from string " + SpokenTerms.String,
+        RegexOptions.ExplicitCapture,
+        SpokenTerms.Patience
+    )]
     private static partial Regex From();
 
     [GeneratedRegex(
-        @"^(hammer .* onto string (?<s>\d) at|slide .* on string (?<s>\d) to) fret (?<f>\d+)",
+        "^hammer (the )?" + SpokenTerms.LeftHand + " onto string " + SpokenTerms.String + " at " + SpokenTerms.Fret,
         RegexOptions.ExplicitCapture,
-        Patience
+        SpokenTerms.Patience
     )]
-    private static partial Regex Onto();
+    private static partial Regex Hammered();
 
     [GeneratedRegex(
-        @"(to string (?<s>\d) at|on string (?<s>\d) (up|down) to) fret (?<f>\d+)",
+        "^slide (the )?" + SpokenTerms.LeftHand + "( on string " + SpokenTerms.String + ")? to " + SpokenTerms.Fret,
         RegexOptions.ExplicitCapture,
-        Patience
+        SpokenTerms.Patience
     )]
-    private static partial Regex Moved();
+    private static partial Regex Slid();
+
+    [GeneratedRegex(
+        "^move (the )?"
+            + SpokenTerms.LeftHand
+            + @"( from string \d)?( (to|on) string "
+            + SpokenTerms.String
+            + ")?( (at|up to|down to)) "
+            + SpokenTerms.Fret,
+        RegexOptions.ExplicitCapture,
+        SpokenTerms.Patience
+    )]
+    private static partial Regex Went();
 }

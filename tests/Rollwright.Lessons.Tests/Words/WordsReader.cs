@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text.RegularExpressions;
 using Rollwright.Banjo.Breaks;
 using Rollwright.Banjo.Forms;
@@ -25,10 +24,8 @@ internal readonly record struct ReadStroke(
 /// </summary>
 internal sealed partial class WordsReader(Break metre)
 {
-    private const int Patience = 1000;
-
     private readonly Dictionary<string, List<ReadStroke>> byName = [];
-    private readonly Dictionary<string, string> leftByName = [];
+    private readonly Dictionary<string, List<string>> leftByName = [];
     private readonly Dictionary<int, List<int>> fullBars = [];
     private readonly LeftHandReader hand = new();
 
@@ -65,7 +62,7 @@ internal sealed partial class WordsReader(Break metre)
     private List<ReadStroke> Held(int bar, List<ReadStroke> strokes)
     {
         List<ReadStroke> ordered = [.. strokes.OrderBy(stroke => stroke.At).ThenBy(stroke => stroke.String)];
-        hand.Begin(leftByName[NameOf(bar)], count => At(bar, count), Half(bar));
+        hand.Begin(leftByName[NameOf(bar)], moment => At(bar, moment));
         for (var i = 0; i < ordered.Count; i++)
         {
             hand.GoTo(ordered[i].At);
@@ -73,7 +70,7 @@ internal sealed partial class WordsReader(Break metre)
             fret.Should()
                 .Be(
                     ordered[i].Fret,
-                    $"string {ordered[i].String} in {NameOf(bar)}: {leftByName[NameOf(bar)]}; down: {hand} at {ordered[i]}"
+                    $"string {ordered[i].String} in {NameOf(bar)}: {string.Join(". ", leftByName[NameOf(bar)])}; down: {hand} at {ordered[i]}"
                 );
             ordered[i] = ordered[i] with { Left = finger };
         }
@@ -91,13 +88,10 @@ internal sealed partial class WordsReader(Break metre)
 
     private List<ReadStroke> Bar(int bar, string line)
     {
-        var likeBar = Like().Match(line) is { Success: true } model ? model.Groups["bar"].Value : "";
-        var left =
-            LeftSentence().Match(line) is { Success: true } said ? said.Groups["what"].Value
-            : likeBar.Length > 0 ? leftByName[likeBar]
-            : "";
-        leftByName[NameOf(bar)] = left;
-        if (Like().Match(line) is { Success: true } like)
+        var like = Like().Match(line);
+        List<string> left = [.. LeftSentence().Matches(line).Select(said => said.Groups["what"].Value)];
+        leftByName[NameOf(bar)] = left.Count == 0 && like.Success ? leftByName[like.Groups["bar"].Value] : left;
+        if (like.Success)
         {
             var strokes = byName[like.Groups["bar"].Value].ToList();
             foreach (var change in like.Groups["but"].Value.Split("; ", StringSplitOptions.RemoveEmptyEntries))
@@ -111,28 +105,29 @@ internal sealed partial class WordsReader(Break metre)
             }
             return [.. strokes.OrderBy(stroke => stroke.At)];
         }
-        var right = Right().Match(line).Groups["what"].Value;
-        if (right == "rest")
-            return [];
-        var roll = RollFirst().Match(right);
         var read = new List<ReadStroke>();
-        foreach (var stretch in right[roll.Length..].Split("; "))
+        foreach (Match sentence in Notes().Matches(line))
         {
-            var (at, what) = Counted(bar, stretch);
-            foreach (
-                var (item, i) in what.Split(", ").Where(item => item != "then wait").Select((item, i) => (item, i))
-            )
-                read.AddRange(Slot(bar, at + (Step(bar) * i), item));
+            foreach (var stretch in sentence.Value[..^1].Split("; "))
+            {
+                var (at, what) = Counted(bar, stretch);
+                foreach (
+                    var (item, i) in what.Split(", ").Where(item => item != "then wait").Select((item, i) => (item, i))
+                )
+                    read.AddRange(Slot(bar, at + (Step(bar) * i), item));
+            }
         }
         // The name of a roll is held to what is played.
-        if (roll.Success)
+        if (NamedRoll().Match(line) is { Success: true } roll)
         {
             var known = RollTable.All.Single(one => RollName(one) == roll.Groups["name"].Value);
             read.Where(stroke => stroke.Right is not null)
                 .Select(stroke => stroke.Right!.Value)
                 .Should()
-                .Equal(read.Where(stroke => stroke.Right is not null).Select((_, i) => known.FingerAt(i)), right);
+                .Equal(read.Where(stroke => stroke.Right is not null).Select((_, i) => known.FingerAt(i)), line);
         }
+        if (read.Count == 0)
+            line.Should().Contain("Right hand: rest.");
         return read;
     }
 
@@ -143,109 +138,84 @@ internal sealed partial class WordsReader(Break metre)
     {
         var match = CountFirst().Match(words);
         match.Success.Should().BeTrue(words);
-        return (At(bar, match.Groups["count"].Value), match.Groups["what"].Value);
+        return (At(bar, match), match.Groups["what"].Value);
     }
 
-    private Fraction At(int bar, string count)
-    {
-        var parts = count.Split('-', 2);
-        var rest =
-            parts.Length == 1 ? Fraction.Zero
-            : parts[1] == "e" ? new(1, 4)
-            : parts[1] == "and" ? new(1, 2)
-            : parts[1] == "a" ? new(3, 4)
-            : Fractional(parts[1]["plus-".Length..]);
-        var counts = new Fraction(int.Parse(parts[0], CultureInfo.InvariantCulture) - 1) + rest;
-        return (counts * metre.Bars[bar].Time.Count) - metre.Numbering[bar].Missing;
-    }
-
-    private static Fraction Fractional(string text)
-    {
-        var parts = text.Split('/');
-        return new(int.Parse(parts[0]), int.Parse(parts[1]));
-    }
+    private Fraction At(int bar, Match moment) =>
+        (SpokenTerms.CountsTo(moment) * metre.Bars[bar].Time.Count)
+        - metre.Numbering[bar].Missing
+        + (SpokenTerms.IsHalfAfter(moment) ? Half(bar) : Fraction.Zero);
 
     private Fraction Step(int bar) => metre.Bars[bar].Time.Step;
 
     private Fraction Half(int bar) => Step(bar) / new Fraction(2);
 
-    // "thumb 3", "pinch thumb 5 with index 2 and middle 1", "hammer-on on string 3 …", both with "with a", "and at once".
+    // "thumb 3", "pinch thumb 5 with index 2 and middle 1", "hammer-on 3 to fret 2", both with "with a", "and at once".
     private IEnumerable<ReadStroke> Slot(int bar, Fraction at, string words)
     {
         var atOnce = words.Split(" and at once ", 2);
         var together = atOnce[0].Split(" with a ", 2);
-        var read = new List<ReadStroke>();
-        foreach (Match pluck in Pluck().Matches(together[0]))
-        {
-            RightFinger? finger = pluck.Groups["finger"].Value switch
-            {
-                "thumb" => RightFinger.T,
-                "index" => RightFinger.I,
-                "middle" => RightFinger.M,
-                _ => null,
-            };
-            var (s, f) = (Number(pluck, "s"), pluck.Groups["f"].Success ? Number(pluck, "f") : 0);
-            read.Add(new(at, s, f, finger, null, ""));
-        }
-        foreach (Match slur in Slur().Matches(together[^1]))
-            read.Add(Slurred(at, slur));
+        var read = Pluck()
+            .Matches(together[0])
+            .Select(pluck => new ReadStroke(
+                at,
+                SpokenTerms.StringOf(pluck),
+                SpokenTerms.FretOf(pluck),
+                SpokenTerms.RightOf(pluck),
+                null,
+                ""
+            ))
+            .ToList();
+        read.AddRange(Slur().Matches(together[^1]).Select(slur => Slurred(at, slur)));
         if (atOnce.Length > 1)
             read.AddRange(Slur().Matches(atOnce[1]).Select(slur => Slurred(at + Half(bar), slur)));
+        read.Should().NotBeEmpty(words);
         return read.OrderBy(stroke => stroke.At).ThenBy(stroke => stroke.String);
     }
 
-    private ReadStroke Slurred(Fraction at, Match slur)
-    {
-        var kind = slur.Groups["verb"].Value switch
-        {
-            "hammer-on" => SlurKind.HammerOn,
-            "pull-off" => SlurKind.PullOff,
-            "slide" => SlurKind.Slide,
-            _ => SlurKind.Choke,
-        };
-        var (s, f) = (Number(slur, "s"), slur.Groups["f"].Success ? Number(slur, "f") : 0);
-        return new(at, s, f, null, kind, "");
-    }
+    private static ReadStroke Slurred(Fraction at, Match slur) =>
+        new(at, SpokenTerms.StringOf(slur), SpokenTerms.FretOf(slur), null, SpokenTerms.SlurOf(slur), "");
 
-    private static int Number(Match match, string group) =>
-        int.Parse(match.Groups[group].Value, CultureInfo.InvariantCulture);
-
-    [GeneratedRegex(@"^Bars? .* the same as phrase (?<phrase>\d+)", RegexOptions.ExplicitCapture, Patience)]
+    [GeneratedRegex(@"^Bars? .* the same as phrase (?<phrase>\d+)", RegexOptions.ExplicitCapture, SpokenTerms.Patience)]
     private static partial Regex Again();
 
-    [GeneratedRegex(@"^(Bar|The pickup|The rest)\b", RegexOptions.ExplicitCapture, Patience)]
+    [GeneratedRegex(@"^(Bar|The pickup|The rest)\b", RegexOptions.ExplicitCapture, SpokenTerms.Patience)]
     private static partial Regex Head();
 
     [GeneratedRegex(
         @": play it as (?<bar>(the pickup to |the rest of )?bar \w+)(, but (?<but>[^.]*))?\.",
         RegexOptions.ExplicitCapture,
-        Patience
+        SpokenTerms.Patience
     )]
     private static partial Regex Like();
 
-    [GeneratedRegex(@"Left hand: (?<what>[^.]*)\.", RegexOptions.ExplicitCapture, Patience)]
+    [GeneratedRegex(@"Left hand: (?<what>[^.]*)\.", RegexOptions.ExplicitCapture, SpokenTerms.Patience)]
     private static partial Regex LeftSentence();
 
-    [GeneratedRegex(@"Right hand: (?<what>[^.]*)\.", RegexOptions.ExplicitCapture, Patience)]
-    private static partial Regex Right();
+    [GeneratedRegex(@"Right hand: the (?<name>[^.]*)\.", RegexOptions.ExplicitCapture, SpokenTerms.Patience)]
+    private static partial Regex NamedRoll();
 
-    [GeneratedRegex(@"^the (?<name>[^;]*); ", RegexOptions.ExplicitCapture, Patience)]
-    private static partial Regex RollFirst();
+    [GeneratedRegex(@"Count \d[^.]*\.", RegexOptions.ExplicitCapture, SpokenTerms.Patience)]
+    private static partial Regex Notes();
 
-    [GeneratedRegex(@"^(from|on) (?<count>[^\s:]+): (?<what>.*)$", RegexOptions.ExplicitCapture, Patience)]
+    [GeneratedRegex(
+        "^([Cc]ount|on) " + SpokenTerms.Count + ": (?<what>.*)$",
+        RegexOptions.ExplicitCapture,
+        SpokenTerms.Patience
+    )]
     private static partial Regex CountFirst();
 
     [GeneratedRegex(
-        @"(?<finger>thumb|index|middle|pluck) (?<s>\d)( at fret (?<f>\d+))?",
+        SpokenTerms.RightHand + " " + SpokenTerms.String + "( at " + SpokenTerms.Fret + ")?",
         RegexOptions.ExplicitCapture,
-        Patience
+        SpokenTerms.Patience
     )]
     private static partial Regex Pluck();
 
     [GeneratedRegex(
-        @"(?<verb>hammer-on|pull-off|slide|choke) on string (?<s>\d)( from (open|fret \d+))? (to|at) (open|fret (?<f>\d+))",
+        SpokenTerms.Slur + " " + SpokenTerms.String + " (to|at) " + SpokenTerms.Fret,
         RegexOptions.ExplicitCapture,
-        Patience
+        SpokenTerms.Patience
     )]
     private static partial Regex Slur();
 }
