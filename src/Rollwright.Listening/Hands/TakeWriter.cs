@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Rollwright.Arranging.Assembling;
 using Rollwright.Arranging.Chording;
 using Rollwright.Arranging.Solving;
+using Rollwright.Banjo.Breaks;
 using Rollwright.Banjo.Settings;
 using Rollwright.Banjo.Tunings;
 using Rollwright.Listening.Rhythm;
@@ -90,7 +91,9 @@ internal static class TakeWriter
         var whole = Layout.HalvesOf(time);
         return new(Notes(layout, solver), cents)
         {
-            Break = BreakAssembly.Assemble(tune, solver.Lattice, solver.Best, new(time.Beat, Math.Round(60 / beat, 1))),
+            Break = WithoutTune(
+                BreakAssembly.Assemble(tune, solver.Lattice, solver.Best, new(time.Beat, Math.Round(60 / beat, 1)))
+            ),
             BarTimes =
                 late.Length < 2
                     ? []
@@ -104,6 +107,22 @@ internal static class TakeWriter
             Swing = steps.Swing,
         };
     }
+
+    // Which of the notes is the tune, nobody has said.
+    private static Break WithoutTune(Break written) =>
+        written with
+        {
+            Tune = null,
+            Bars =
+            [
+                .. written.Bars.Select(bar =>
+                    bar with
+                    {
+                        Strokes = [.. bar.Strokes.Select(stroke => stroke with { IsMelody = false })],
+                    }
+                ),
+            ],
+        };
 
     private static ImmutableArray<HeardNote> Notes(Layout layout, Solver solver)
     {

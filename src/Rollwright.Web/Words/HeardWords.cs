@@ -13,12 +13,13 @@ public static class HeardWords
     public static string Setting(Heard heard, Break written)
     {
         ArgumentNullException.ThrowIfNull(heard);
-        var offset = Math.Abs(heard.Cents) < WorthSaying
-            ? ""
-            : string.Create(
-                CultureInfo.InvariantCulture,
-                $"; {Math.Abs(heard.Cents):0} cents {(heard.Cents > 0 ? "above" : "below")} concert pitch"
-            );
+        var offset =
+            Math.Abs(heard.Cents) < WorthSaying
+                ? ""
+                : string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"; {Math.Abs(heard.Cents):0} cents {(heard.Cents > 0 ? "above" : "below")} concert pitch"
+                );
         var setting = written.Setting;
         var capo = setting.Capo == 0 ? "no capo" : $"capo {setting.Capo}";
         return $"Sounds in {setting.SoundingKey}: {setting.Tuning.Name} tuning ({setting.Tuning.Spelling}), {capo}, played out of {setting.Position.Tonic}{offset}";

@@ -52,8 +52,14 @@ public class ListenPageTests
     private static async Task Give(IPage page, string name, byte[] bytes)
     {
         await page.Locator(".bench[data-listens]").WaitForAsync();
-        await page
-            .Locator("#take-file")
-            .SetInputFilesAsync(new FilePayload { Name = name, MimeType = "audio/wav", Buffer = bytes });
+        await page.Locator("#take-file")
+            .SetInputFilesAsync(
+                new FilePayload
+                {
+                    Name = name,
+                    MimeType = "audio/wav",
+                    Buffer = bytes,
+                }
+            );
     }
 }

@@ -12,6 +12,7 @@ namespace Rollwright.Web.State.Hearing;
 public sealed class TakeDesk(Bench bench, Shelf shelf, TakeShelf takes) : IDisposable
 {
     private Samples? sound;
+
     // Owned by the work that runs.
     private CancellationTokenSource? running;
 

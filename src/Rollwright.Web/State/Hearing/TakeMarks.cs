@@ -63,7 +63,9 @@ public static class TakeMarks
         var order = meant.Order;
         foreach (var written in found.WorkOn)
         {
-            var times = found.Bars.Where(bar => order[bar.Bar] == written && bar is { From: not null, WholeNote: not null }).ToList();
+            var times = found
+                .Bars.Where(bar => order[bar.Bar] == written && bar is { From: not null, WholeNote: not null })
+                .ToList();
             if (times.Count == 0)
                 continue;
             var last = times[^1];
