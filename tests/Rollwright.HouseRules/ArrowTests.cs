@@ -22,7 +22,19 @@ public class ArrowTests
         ["Listening"] = ["Music", "Banjo", "Arranging", "Audio"],
         ["Lessons"] = ["Music", "Banjo", "Arranging", "Engraving", "Sound", "Audio", "Formats"],
         ["Library"] = ["Music", "Banjo", "Formats"],
-        ["Web"] = ["Music", "Banjo", "Arranging", "Formats", "Engraving", "Audio", "Sound", "Lessons", "Library"],
+        ["Web"] =
+        [
+            "Music",
+            "Banjo",
+            "Arranging",
+            "Formats",
+            "Engraving",
+            "Audio",
+            "Sound",
+            "Lessons",
+            "Library",
+            "Listening",
+        ],
         ["Cli"] =
         [
             "Music",
