@@ -135,7 +135,8 @@ internal sealed class Visitor : IAsyncDisposable
     public async Task TakeKept(string words)
     {
         await Page.Locator("#search").FillAsync(words);
-        await Page.Locator("#search-list .of-break").First.ClickAsync();
+        // What is listed before the answer comes is not yet what was searched for.
+        await Page.Locator("#search-list .of-break", new() { HasTextString = words }).First.ClickAsync();
     }
 
     /// <summary>Waits until nothing is being arranged.</summary>

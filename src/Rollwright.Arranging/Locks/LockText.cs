@@ -110,7 +110,8 @@ public static class LockText
             if (FingerOf(note[0]) is not { } finger)
                 return null;
             plucks.Add((finger, on));
-            after = Put(after, on, fret);
+            var others = after;
+            after = Put(others, on, fret);
             if (letter < 0)
                 continue;
             if (
@@ -119,7 +120,8 @@ public static class LockText
                 || !Neck.HasFret(on, to)
             )
                 return null;
-            (halfSlur, after) = (how, Put(after, on, to));
+            // Pulled off to the open string, the finger is no longer on it.
+            (halfSlur, after) = (how, Put(others, on, to));
         }
         var row = RightEvent.All.ToList().FindIndex(one => one.Plucks.SequenceEqual(plucks));
         return row < 0 ? null : new(shape, RightEvent.Row(0, row), 0, null, halfSlur is null ? null : after, halfSlur);

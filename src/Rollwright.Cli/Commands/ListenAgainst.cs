@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Text;
 using System.Text.Json;
 using Rollwright.Audio;
@@ -16,9 +15,6 @@ namespace Rollwright.Cli.Commands;
 /// <summary><c>rollwright listen TAKE… --against BREAK</c>: how a take differs from the break that was meant.</summary>
 internal static class ListenAgainst
 {
-    private const string Legend =
-        "x another note   o missing   < early   > late   (the last time through; + what went wrong another time too)";
-
     public static int Run(
         string[] takes,
         string path,
@@ -86,32 +82,11 @@ internal static class ListenAgainst
         Console.WriteLine();
         foreach (var phrase in words.Phrases)
             Console.WriteLine(phrase);
-        var marks = MarksOf(found);
+        var marks = TakeMarks.Of(found);
         if (marks.IsEmpty)
             return;
         Console.WriteLine();
         Console.Write(TextTabWriter.Write(meant, new() { Marks = marks }));
-        Console.WriteLine(Legend);
+        Console.WriteLine(TakeMarks.Legend);
     }
-
-    private static ImmutableDictionary<StrokeName, string> MarksOf(Comparison found) =>
-        found
-            .Notes.Where(note => note.Note.Name is not null)
-            .GroupBy(note => note.Note.Name!.Value)
-            .Select(times => (Name: times.Key, Marks: times.Select(MarkOf).Where(mark => mark.Length > 0).ToList()))
-            .Where(stroke => stroke.Marks.Count > 0)
-            .ToImmutableDictionary(
-                stroke => stroke.Name,
-                stroke => stroke.Marks[^1] + (stroke.Marks.Count > 1 ? "+" : "")
-            );
-
-    private static string MarkOf(NoteAnswer note) =>
-        note.Label switch
-        {
-            NoteLabel.Wrong => "x",
-            NoteLabel.Missing => "o",
-            NoteLabel.Ok when note.IsEarly => "<",
-            NoteLabel.Ok when note.IsLate => ">",
-            _ => "",
-        };
 }

@@ -1,17 +1,13 @@
-using System.Globalization;
 using System.Text.Json;
-using Rollwright.Banjo.Strokes;
-using Rollwright.Cli.Asking;
 using Rollwright.Listening.Takes;
+using Rollwright.Web.State.Hearing;
+using Rollwright.Web.Words;
 
 namespace Rollwright.Cli.Commands;
 
 /// <summary>What was heard, in words and for machines.</summary>
 internal static class ListenWords
 {
-    /// <summary>Notes surer than this need no second hearing: on the listening bench one in fifty of them was wrong.</summary>
-    private const double Sure = 0.8;
-
     private const int MostDoubts = 8;
 
     public static IEnumerable<string> Of(Heard heard)
@@ -23,17 +19,10 @@ internal static class ListenWords
                 : "notes were heard, but no hands could play them in any tuning; give --tuning and --capo, or use --json for the notes";
             yield break;
         }
-        var tempo = played.Tempo;
-        yield return string.Create(
-            CultureInfo.InvariantCulture,
-            $"{heard.Notes.Length} notes in {played.Bars.Length} bars; {SettingWords.Of(played.Setting)}{Offset(heard.Cents)}; {tempo.UnitName} = {tempo.PerMinute:0}{(heard.Swing > 0 ? ", swung" : "")}"
-        );
-        var lost = heard.Notes.Count(note => note.String is null);
-        if (lost > 0)
-            yield return $"{lost} notes that hands cannot play beside the others are left out of the tab; --json has them";
-        var doubts = heard.Notes.Where(note => note.Confidence < Sure).ToList();
+        yield return $"{HeardWords.Summary(heard, played)}; {HeardWords.Setting(heard, played)}";
+        var doubts = Doubt.In(heard);
         if (doubts.Count > 0)
-            yield return $"listen again at {string.Join(", ", doubts.Take(MostDoubts).Select(note => Place(heard, note)))}{(doubts.Count > MostDoubts ? $" and {doubts.Count - MostDoubts} more notes" : "")}: not sure there";
+            yield return $"not sure here: {string.Join("; ", doubts.Take(MostDoubts).Select(spot => spot.Words))}{(doubts.Count > MostDoubts ? $"; and {doubts.Count - MostDoubts} more spots" : "")}";
     }
 
     public static string Json(string path, Heard heard) =>
@@ -64,14 +53,4 @@ internal static class ListenWords
                 }),
             }
         );
-
-    private static string Offset(double cents) =>
-        Math.Abs(cents) < 5 ? "" : $", {Math.Abs(cents):0} cents {(cents > 0 ? "sharp" : "flat")}";
-
-    private static string Place(Heard heard, HeardNote note) =>
-        note is { Bar: { } bar, At: { } at, String: { } on }
-            ? $"{heard.Break!.Numbering.Place(bar, at)} ({Finger(note.Finger)}string {on} fret {note.Fret})"
-            : string.Create(CultureInfo.InvariantCulture, $"{note.Onset:0.0} s");
-
-    private static string Finger(RightFinger? finger) => finger is { } plucks ? $"{plucks} " : "slur, ";
 }

@@ -57,7 +57,11 @@ internal static class TakeWriter
             .Likely(moments, key, options.Tuning, options.Capo)
             .Select(setting => (Setting: setting, Solver: HandFinder.Solve(first, setting)))
             .Where(tried => tried.Solver.Best.IsPossible)
-            .OrderBy(tried => tried.Solver.Best.Total + (tried.Setting.Tuning == TuningTable.OpenG ? 0 : other))
+            .OrderBy(tried =>
+                tried.Solver.Best.Total
+                + (tried.Setting.Tuning == TuningTable.OpenG ? 0 : other)
+                + (tried.Setting.Capo * ListeningTable.Of("capo"))
+            )
             .Select(tried => tried.Setting)
             .FirstOrDefault();
         if (setting is null)

@@ -22,7 +22,7 @@ public static class HeardWords
                 );
         var setting = written.Setting;
         var capo = setting.Capo == 0 ? "no capo" : $"capo {setting.Capo}";
-        return $"Sounds in {setting.SoundingKey}: {setting.Tuning.Name} tuning ({setting.Tuning.Spelling}), {capo}, played out of {setting.Position.Tonic}{offset}";
+        return $"sounds in {setting.SoundingKey}: {setting.Tuning.Name} tuning ({setting.Tuning.Spelling}), {capo}, played out of {setting.Position.Tonic}{offset}";
     }
 
     public static string Summary(Heard heard, Break written)

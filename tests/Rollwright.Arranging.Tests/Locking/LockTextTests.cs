@@ -36,6 +36,16 @@ public class LockTextTests
                 iter: 30
             );
 
+    [Theory]
+    [InlineData("0 sound T3.2p0")]
+    [InlineData("0 sound T3.0h2")]
+    [InlineData("0 sound T4.2s4 M1.0")]
+    public void A_slur_at_once_after_a_pluck_comes_back_with_both_frets(string text)
+    {
+        var made = Arranger.Arrange(TuneGenerator.Tunes(4).Single());
+        LockText.Write(LockText.Read(text, made)!).Should().Be(text);
+    }
+
     [Fact]
     public void Every_other_lock_comes_back_equal()
     {

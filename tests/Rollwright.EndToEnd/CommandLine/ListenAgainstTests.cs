@@ -58,6 +58,9 @@ public class ListenAgainstTests
         var (code, said, _) = place.Run("listen", "take.wav", "--against", "break.json");
         code.Should().Be(1);
         said.Should().Contain("This take does not follow the break").And.NotContain("Phrase");
-        place.Run("listen", "take.wav", "--bar-times", "t.json").Err.Should().Contain("--bar-times needs --against");
+        place
+            .Run("listen", "take.wav", "take.wav", "--bar-times", "t.json")
+            .Err.Should()
+            .Contain("--bar-times writes one file");
     }
 }

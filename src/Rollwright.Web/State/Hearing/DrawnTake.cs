@@ -1,16 +1,14 @@
 using Rollwright.Banjo.Breaks;
-using Rollwright.Listening.Beside;
 using Rollwright.Listening.Beside.Answers;
+using Rollwright.Listening.Beside.Words;
 
 namespace Rollwright.Web.State.Hearing;
 
 /// <summary>What the page's script is told: which stroke of the drawn tab sounds when, and what stands above it.</summary>
-public static class TakeMarks
+public static class DrawnTake
 {
     /// <summary>Before the ids of the break that was meant, for the take is drawn on the same page.</summary>
     public const string MeantPrefix = "meant-";
-
-    public const string Legend = "x another note · o missing · < early · > late: the last time through";
 
     /// <param name="At">Seconds from the beginning of the recording.</param>
     /// <param name="Ids">In both drawings, the wide and the narrow one.</param>
@@ -36,7 +34,7 @@ public static class TakeMarks
             : [];
     }
 
-    public static IReadOnlyList<Mark> Of(TakeDesk desk)
+    public static IReadOnlyList<Mark> Marks(TakeDesk desk)
     {
         ArgumentNullException.ThrowIfNull(desk);
         var doubts = desk is { Heard: { Break: { } written } heard }
@@ -45,12 +43,9 @@ public static class TakeMarks
                 .SelectMany(note => Ids("", NameOf(written, note)).Select(id => new Mark(id, "?")))
             : [];
         var faults = desk.Beside is { } beside
-            ? beside
-                .Found.Notes.Where(note => note.Note.Name is not null)
-                .GroupBy(note => note.Note.Name!.Value)
-                .Select(times => (Name: times.Key, Text: TextOf(times.Last())))
-                .Where(mark => mark.Text.Length > 0)
-                .SelectMany(mark => Ids(MeantPrefix, mark.Name).Select(id => new Mark(id, mark.Text)))
+            ? TakeMarks
+                .Of(beside.Found)
+                .SelectMany(mark => Ids(MeantPrefix, mark.Key).Select(id => new Mark(id, mark.Value)))
             : [];
         return [.. doubts, .. faults];
     }
@@ -77,16 +72,6 @@ public static class TakeMarks
             );
         }
     }
-
-    private static string TextOf(NoteAnswer note) =>
-        note.Label switch
-        {
-            NoteLabel.Wrong => "x",
-            NoteLabel.Missing => "o",
-            NoteLabel.Ok when note.IsEarly => "<",
-            NoteLabel.Ok when note.IsLate => ">",
-            _ => "",
-        };
 
     private static StrokeName? NameOf(Break written, Listening.Takes.HeardNote note)
     {
