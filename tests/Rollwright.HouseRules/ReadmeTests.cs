@@ -19,6 +19,7 @@ public partial class ReadmeTests
             Run(folder, "arrange tune.abc -o tune.json").Should().Be(0);
             Run(folder, "arrange tune.abc -o tune.mid").Should().Be(0);
             Run(folder, "arrange tune.abc -o tune.tab").Should().Be(0);
+            Run(folder, "render tune.json -o take.wav").Should().Be(0);
             var shown = Commands().Matches(File.ReadAllText(Path.Combine(Places.Root, "README.md")));
             shown.Should().HaveCountGreaterThan(4);
             foreach (Match command in shown)

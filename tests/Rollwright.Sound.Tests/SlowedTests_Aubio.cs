@@ -31,7 +31,8 @@ public class SlowedTests_Aubio
                 .ContainSingle($"{seconds:0.000} s")
                 .Which.Should()
                 .BeApproximately(seconds, 0.008);
-        foreach (var at in heard)
+        // In the last note's dying away, tens of decibels down, aubio hears beginnings that are none.
+        foreach (var at in heard.Where(at => at < plucked[^1] + 0.1))
             strokes.Should().Contain(item => Math.Abs((item.Seconds / speed) - at) < 0.015, $"{at:0.000} s");
     }
 }

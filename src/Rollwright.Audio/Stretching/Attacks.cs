@@ -1,7 +1,7 @@
 namespace Rollwright.Audio.Stretching;
 
 /// <summary>
-/// Where something is struck: the power of the differentiated sound, which favours the bright beginning of a note, rises
+/// Where something is struck: the power of the sound differentiated twice, which favours the bright beginning of a note, rises
 /// suddenly over what it was just before. Too many do no harm here: around each the sound is copied as it is.
 /// </summary>
 internal static class Attacks
@@ -9,7 +9,7 @@ internal static class Attacks
     private const double BlockSeconds = 0.0015;
     private const double Before = 0.012;
     private const double Apart = 0.025;
-    private const double Rise = 2.5;
+    private const double Rise = 2;
 
     // Below this part of the loudest, nothing is an attack.
     private const double Floor = 1e-4;
@@ -27,13 +27,20 @@ internal static class Attacks
         var last = -apart;
         for (var i = 1; i < powers.Length; i++)
         {
-            if (i - last < apart || powers[i] <= Floor * loudest)
+            if (powers[i] <= Floor * loudest)
                 continue;
             var most = 0.0;
             for (var j = Math.Max(0, i - before); j < i; j++)
                 most = Math.Max(most, powers[j]);
             if (powers[i] <= Rise * most)
                 continue;
+            if (i - last < apart)
+            {
+                // What was taken for an attack was the noise before a stronger one.
+                if (powers[i] < Rise * powers[last])
+                    continue;
+                found.RemoveAt(found.Count - 1);
+            }
             found.Add(First(sound, i * block, block));
             last = i;
         }
@@ -55,14 +62,14 @@ internal static class Attacks
     private static double[] Powers(ReadOnlySpan<float> sound, int block)
     {
         var powers = new double[sound.Length / block];
-        var before = 0f;
+        var (before, earlier) = (0f, 0f);
         for (var i = 0; i < powers.Length; i++)
         {
             foreach (var value in sound.Slice(i * block, block))
             {
-                var difference = (double)value - before;
+                var difference = (double)value - (2 * before) + earlier;
                 powers[i] += difference * difference;
-                before = value;
+                (before, earlier) = (value, before);
             }
         }
         return powers;

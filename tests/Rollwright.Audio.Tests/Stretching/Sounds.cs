@@ -5,6 +5,29 @@ internal static class Sounds
 {
     private const int Rate = 44_100;
 
+    /// <summary>Thirty notes, each struck while those before ring; and when, in seconds.</summary>
+    public static (Samples Sound, double[] Starts) RingingNotes()
+    {
+        var starts = Enumerable.Range(0, 30).Select(i => 0.1 + (i * 0.13)).ToArray();
+        var values = new float[(int)((starts[^1] + 0.5) * Rate)];
+        for (var note = 0; note < starts.Length; note++)
+        {
+            var pitch = 196 * Math.Pow(2, new[] { 0, 4, 7, 19, 12 }[note % 5] / 12.0);
+            for (var i = 0; i < Rate; i++)
+            {
+                var at = (int)(starts[note] * Rate) + i;
+                for (var k = 1; k <= 12 && at < values.Length; k++)
+                    values[at] += (float)(
+                        0.1
+                        / k
+                        * Math.Exp(-(double)i / Rate * (4 + (2 * k)))
+                        * Math.Sin(2 * Math.PI * k * pitch * i / Rate)
+                    );
+            }
+        }
+        return (new(Rate, 1, values), starts);
+    }
+
     /// <summary>By a detector of the tests' own: the power of the second difference in 1 ms, four times what it was in the 6 ms before; seconds.</summary>
     public static List<double> Onsets(float[] sound)
     {

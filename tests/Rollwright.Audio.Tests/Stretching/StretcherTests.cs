@@ -69,28 +69,8 @@ public class StretcherTests
     [MemberData(nameof(Stretches))]
     public void Notes_struck_over_ringing_ones_stay_single_and_come_at_their_time(double stretch)
     {
-        var starts = Enumerable.Range(0, 30).Select(i => 0.1 + (i * 0.13)).ToArray();
-        var values = new float[(int)((starts[^1] + 0.5) * Rate)];
-        for (var note = 0; note < starts.Length; note++)
-        {
-            var pitch = 196 * Math.Pow(2, new[] { 0, 4, 7, 19, 12 }[note % 5] / 12.0);
-            for (var i = 0; i < Rate; i++)
-            {
-                var at = (int)(starts[note] * Rate) + i;
-                for (var k = 1; k <= 12 && at < values.Length; k++)
-                    values[at] += (float)(
-                        0.1
-                        / k
-                        * Math.Exp(-(double)i / Rate * (4 + (2 * k)))
-                        * Math.Sin(2 * Math.PI * k * pitch * i / Rate)
-                    );
-            }
-        }
-        Struck(
-            Stretcher.Stretch(new(Rate, 1, values), stretch).Channel(0),
-            [.. starts.Select(at => at * stretch)],
-            0.008
-        );
+        var (sound, starts) = Sounds.RingingNotes();
+        Struck(Stretcher.Stretch(sound, stretch).Channel(0), [.. starts.Select(at => at * stretch)], 0.008);
     }
 
     [Theory]

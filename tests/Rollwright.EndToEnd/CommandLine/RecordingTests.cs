@@ -93,6 +93,43 @@ public class RecordingTests
         place.Run("listen", "take.wav", "--from", "soon").Err.Should().StartWith("--from soon: no time; write");
     }
 
+    [Fact]
+    public void A_part_is_slowed_and_comes_as_often_as_asked_for()
+    {
+        using var place = new Workplace();
+        place.Put("take.wav", WavWriter.ToBytes(Plucks(44_100, 0.5f)));
+        var (code, _, error) = place.Run([
+            "slow",
+            "take.wav",
+            "--to",
+            "50",
+            "--from",
+            "0.4",
+            "--until",
+            "1.4",
+            "--loop",
+            "3",
+            "-o",
+            "slow.wav",
+        ]);
+        (code, error.TrimEnd()).Should().Be((0, "slow.wav: 6.0 s"));
+        WavReader.Read(File.ReadAllBytes(Path.Combine(place.Folder, "slow.wav"))).Frames.Should().Be(6 * 44_100);
+    }
+
+    [Theory]
+    [InlineData("--to 20 -o slow.wav", "--to 20: give a tempo from 25 to 200 per cent")]
+    [InlineData("--to 60 --loop 0 -o slow.wav", "--loop 0: give a count from 1 to 100")]
+    [InlineData("--to 60 -o slow.mp3", "slow.mp3: slowed sound is written as WAV; give a name that ends with .wav")]
+    [InlineData("--from 9 -o slow.wav", "take.wav: there is no sound in what was asked for; ask for another part")]
+    public void What_cannot_be_slowed_is_refused_in_one_line(string arguments, string message)
+    {
+        using var place = new Workplace();
+        place.Put("take.wav", WavWriter.ToBytes(Plucks(8_000, 0.5f)));
+        var (code, _, error) = place.Run(["slow", "take.wav", .. arguments.Split(' ')]);
+        (code, error.TrimEnd()).Should().Be((2, message));
+        place.Files.Should().Equal("take.wav");
+    }
+
     private static double[] Onsets(string output)
     {
         using var told = JsonDocument.Parse(output);
