@@ -20,6 +20,21 @@ internal static class MelodyNotes
     private const double Silence = 3e-5;
     private const double Shortest = 0.045;
 
+    // A note begins anew where the spectrum rises by this part of the usual beginning, and the power by this (measured on
+    // fluidsynth's fiddles, flutes and recorders).
+    private const double SplitRise = 0.4;
+    private const double SplitPower = 3;
+
+    private const double ShadowSeconds = 0.1;
+    private const int ShadowBelow = 5;
+
+    // Frames from where it begins to where it is clear, about, and how far it may be from that; frames by which a rise is
+    // seen late (measured on the same).
+    private const int Usual = 9;
+    private const int Around = 5;
+    private const int FluxLate = 1;
+
+
     private readonly record struct Span(int From, int To, int Key);
 
     /// <param name="frames">The track.</param>
@@ -30,7 +45,7 @@ internal static class MelodyNotes
             return [];
         var loud = frames.Select(frame => frame.Power).Order().ElementAt((int)(0.9 * (frames.Count - 1)));
         var path = Path(frames, offset, Silence * loud);
-        var spans = Split(Spans(path), frames);
+        var spans = Begun(Split(WithoutShadows(Spans(path)), frames), frames);
         return
         [
             .. spans
@@ -117,7 +132,7 @@ internal static class MelodyNotes
         var usual = spans.Select(span => Greatest(frames, span.From - 4, span.From + 8)).Order().ToList();
         if (usual.Count == 0)
             return spans;
-        var least = 0.35 * usual[usual.Count / 2];
+        var least = SplitRise * usual[usual.Count / 2];
         var (apart, near) = ((int)(0.07 / PitchTrack.Hop), (int)(0.03 / PitchTrack.Hop));
         var split = new List<Span>();
         foreach (var span in spans)
@@ -125,7 +140,7 @@ internal static class MelodyNotes
             var start = span.From;
             for (var i = span.From + apart; i < span.To - (apart / 2); i++)
             {
-                if (i - start < apart || frames[i].Flux < least || frames[i].Flux < Greatest(frames, i - near, i + near + 1))
+                if (i - start < apart || frames[i].Flux < least || frames[i].Flux < Greatest(frames, i - near, i + near + 1) || PowerRise(frames, i) < SplitPower)
                     continue;
                 split.Add(new(start, i, span.Key));
                 start = i;
@@ -133,6 +148,56 @@ internal static class MelodyNotes
             split.Add(new(start, span.To, span.Key));
         }
         return split;
+    }
+
+    // The most in the 60 ms from a frame on over the least in the 60 ms up to it.
+    private static double PowerRise(List<PitchFrame> frames, int at)
+    {
+        var (least, most) = (float.MaxValue, 0f);
+        for (var i = Math.Max(0, at - 12); i <= at; i++)
+            least = Math.Min(least, frames[i].Power);
+        for (var i = at; i < Math.Min(frames.Count, at + 13); i++)
+            most = Math.Max(most, frames[i].Power);
+        return most / Math.Max(least, 1e-12f);
+    }
+
+    // While a note dies away under the next, their common period is heard as a note far below both; it is short.
+    private static List<Span> WithoutShadows(List<Span> spans)
+    {
+        var kept = new List<Span>();
+        for (var i = 0; i < spans.Count; i++)
+        {
+            var (span, isShort) = (spans[i], (spans[i].To - spans[i].From) * PitchTrack.Hop < ShadowSeconds);
+            var isBelow =
+                i > 0 && i + 1 < spans.Count && Math.Min(spans[i - 1].Key, spans[i + 1].Key) - span.Key >= ShadowBelow;
+            if (isShort && isBelow)
+                continue;
+            kept.Add(span);
+        }
+        return kept;
+    }
+
+    // A note is clear only when the one before has died away: it begins where the spectrum rose before.
+    private static List<Span> Begun(List<Span> spans, List<PitchFrame> frames)
+    {
+        var begun = new List<Span>();
+        foreach (var span in spans)
+        {
+            var earliest = Math.Max(span.From - (int)(0.11 / PitchTrack.Hop), begun.Count == 0 ? 0 : begun[^1].From + (int)(Shortest / PitchTrack.Hop));
+            var (from, most) = (Math.Max(earliest, span.From - Usual), 0.0);
+            for (var i = earliest; i < Math.Min(frames.Count, span.From + 3); i++)
+            {
+                var away = (double)(span.From - i - Usual) / Around;
+                var rise = frames[i].Flux * Math.Exp(-0.5 * away * away);
+                if (rise > most)
+                    (from, most) = (i, rise);
+            }
+            from = Math.Max(earliest, from - FluxLate);
+            if (begun.Count > 0 && begun[^1].To > from)
+                begun[^1] = begun[^1] with { To = from };
+            begun.Add(span with { From = from });
+        }
+        return begun;
     }
 
     private static float Greatest(List<PitchFrame> frames, int from, int to)

@@ -121,4 +121,34 @@ internal static class PlayedTunes
         }
         return truth.Count + heard.Count == 0 ? 1 : 2.0 * right / (truth.Count + heard.Count);
     }
+
+    /// <summary>
+    /// How alike two tunes are in order of play: the part of notes that have the same pitch, place in their bar (in eighths)
+    /// and place in the tune; whether all have; whether the bars are as long and begin at the same places. Cut time, 4/4
+    /// and 2/4 sound alike: a 2/4 of sixteenths is held against 4/4 of eighths.
+    /// </summary>
+    public static (double Part, bool AreEqual, bool IsMetreEqual) Alike(Tune written, Tune heard)
+    {
+        var double2 = written.Time == new TimeSignature(2, 4) ? 2 : 1;
+        var (one, other) = (Placed(written, double2), Placed(heard, 1));
+        var same = one.Intersect(other).Count();
+        var part = 2.0 * same / (one.Count + other.Count);
+        var bars = (written.Time.Bar * double2, heard.Time.Bar);
+        var isCompound = written.Time.IsCompound == heard.Time.IsCompound;
+        // Bars begin at the same places: the pickup is as long.
+        var pickups = (Pickup(written, double2), Pickup(heard, 1));
+        return (part, part > 0.999, bars.Item1 == bars.Item2 && isCompound && pickups.Item1 == pickups.Item2);
+    }
+
+    private static Fraction Pickup(Tune tune, int times)
+    {
+        var bar = tune.Bars[tune.Order[0]];
+        return bar.IsPartial ? bar.Length * times : Fraction.Zero;
+    }
+
+    private static HashSet<(Fraction At, int Key)> Placed(Tune tune, int times)
+    {
+        var played = tune.Played();
+        return [.. played.Select(note => ((note.At - played[0].At) * times, note.Pitch.Midi))];
+    }
 }
