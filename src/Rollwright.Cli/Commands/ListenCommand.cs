@@ -30,9 +30,13 @@ internal static class ListenCommand
             json,
         };
         part.AddTo(command);
+        var melody = new MelodyOptions();
+        melody.AddTo(command);
         command.SetAction(parsed =>
         {
             var (from, until) = part.Read(parsed);
+            if (melody.Read(parsed) is { } asked)
+                return MelodyAnswer.Run(parsed.GetRequiredValue(takes), from, until, parsed.GetValue(json), asked);
             return Run(parsed.GetRequiredValue(takes), from, until, parsed.GetValue(json));
         });
         return command;

@@ -67,6 +67,9 @@ public static class MelodyListener
             away += Math.Abs((sum / weight) - offset - note.Pitch);
             count++;
         }
-        return count > 0 && clear / Math.Max(1, sounding) >= LeastClear && away / count <= MostAway && steady / Math.Max(1, clear) >= LeastSteady;
+        return count > 0
+            && clear / Math.Max(1, sounding) >= LeastClear
+            && away / count <= MostAway
+            && steady / Math.Max(1, clear) >= LeastSteady;
     }
 }

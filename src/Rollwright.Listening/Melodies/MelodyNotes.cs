@@ -34,7 +34,6 @@ internal static class MelodyNotes
     private const int Around = 5;
     private const int FluxLate = 1;
 
-
     private readonly record struct Span(int From, int To, int Key);
 
     /// <param name="frames">The track.</param>
@@ -140,7 +139,12 @@ internal static class MelodyNotes
             var start = span.From;
             for (var i = span.From + apart; i < span.To - (apart / 2); i++)
             {
-                if (i - start < apart || frames[i].Flux < least || frames[i].Flux < Greatest(frames, i - near, i + near + 1) || PowerRise(frames, i) < SplitPower)
+                if (
+                    i - start < apart
+                    || frames[i].Flux < least
+                    || frames[i].Flux < Greatest(frames, i - near, i + near + 1)
+                    || PowerRise(frames, i) < SplitPower
+                )
                     continue;
                 split.Add(new(start, i, span.Key));
                 start = i;
@@ -183,7 +187,10 @@ internal static class MelodyNotes
         var begun = new List<Span>();
         foreach (var span in spans)
         {
-            var earliest = Math.Max(span.From - (int)(0.11 / PitchTrack.Hop), begun.Count == 0 ? 0 : begun[^1].From + (int)(Shortest / PitchTrack.Hop));
+            var earliest = Math.Max(
+                span.From - (int)(0.11 / PitchTrack.Hop),
+                begun.Count == 0 ? 0 : begun[^1].From + (int)(Shortest / PitchTrack.Hop)
+            );
             var (from, most) = (Math.Max(earliest, span.From - Usual), 0.0);
             for (var i = earliest; i < Math.Min(frames.Count, span.From + 3); i++)
             {

@@ -28,7 +28,10 @@ internal static class MelodyTune
         var bars = ImmutableArray.CreateBuilder<TuneBar>();
         for (var i = 0; i < starts.Count; i++)
         {
-            var end = i + 1 < starts.Count ? starts[i + 1] : i == 0 && pickup > 0 ? pickup : starts[i] + bar;
+            var end =
+                i + 1 < starts.Count ? starts[i + 1]
+                : i == 0 && pickup > 0 ? pickup
+                : starts[i] + bar;
             var isLast = i == starts.Count - 1;
             bars.Add(
                 new()
@@ -75,7 +78,10 @@ internal static class MelodyTune
     {
         var (onset, end) = (grid.Onsets[note], grid.Ends[note]);
         if (note == grid.Onsets.Length - 1)
-            return Math.Min(last - onset, (end - onset + RhythmGrid.PerStep - 1) / RhythmGrid.PerStep * RhythmGrid.PerStep);
+            return Math.Min(
+                last - onset,
+                (end - onset + RhythmGrid.PerStep - 1) / RhythmGrid.PerStep * RhythmGrid.PerStep
+            );
         var next = grid.Onsets[note + 1];
         return next - end > ShortestRest ? end - onset : next - onset;
     }

@@ -96,10 +96,7 @@ internal sealed class PitchTrack
             var chosen = dips.FindIndex(dip => dip.Depth < threshold);
             chances[chosen < 0 ? deepest : chosen] += Prior[i] * (chosen < 0 ? Otherwise : 1);
         }
-        return
-        [
-            .. dips.Select((dip, i) => (Key(dip.Lag), chances[i])).Where(item => item.Item2 > 0.005f),
-        ];
+        return [.. dips.Select((dip, i) => (Key(dip.Lag), chances[i])).Where(item => item.Item2 > 0.005f)];
     }
 
     // Of a short period several are measured at once, for a lag of a few frames says little.
@@ -170,7 +167,11 @@ internal sealed class PitchTrack
     // The beta distribution with parameters 2 and 18, mean 0.1: pYIN's prior of thresholds.
     private static float[] Beta()
     {
-        var prior = Enumerable.Range(1, Thresholds).Select(i => (double)i / Thresholds).Select(x => x * Math.Pow(1 - x, 17)).ToArray();
+        var prior = Enumerable
+            .Range(1, Thresholds)
+            .Select(i => (double)i / Thresholds)
+            .Select(x => x * Math.Pow(1 - x, 17))
+            .ToArray();
         return [.. prior.Select(value => (float)(value / prior.Sum()))];
     }
 }

@@ -50,12 +50,19 @@ internal sealed record RhythmGrid(double Step, int[] Onsets, int[] Ends)
 
     private static double Found(double[] onsets)
     {
-        var steps = Enumerable.Range(0, 400).Select(i => ShortestStep * Math.Pow(LongestStep / ShortestStep, i / 399.0)).ToArray();
+        var steps = Enumerable
+            .Range(0, 400)
+            .Select(i => ShortestStep * Math.Pow(LongestStep / ShortestStep, i / 399.0))
+            .ToArray();
         var fits = steps.Select(step => Fit(onsets, step)).ToArray();
         var enough = fits.Max() - NearlyAsGood;
         var best = 0;
         for (var i = 0; i < steps.Length; i++)
-            if (fits[i] >= enough && (i == 0 || fits[i] >= fits[i - 1]) && (i == fits.Length - 1 || fits[i] >= fits[i + 1]))
+            if (
+                fits[i] >= enough
+                && (i == 0 || fits[i] >= fits[i - 1])
+                && (i == fits.Length - 1 || fits[i] >= fits[i + 1])
+            )
                 best = i;
         return Finer(onsets, steps[best], 0.01);
     }

@@ -26,7 +26,12 @@ internal sealed class SpectralRise
         bins = Math.Min(Size / 2, (int)(7_000.0 * Size / rate));
         fft = new(Size);
         (under, re, im) = (new float[Size], new float[Size], new float[Size]);
-        hann = [.. Enumerable.Range(0, Size).Select(i => (float)((0.5 - (0.5 * Math.Cos(2 * Math.PI * i / Size))) * 4 / Size))];
+        hann =
+        [
+            .. Enumerable
+                .Range(0, Size)
+                .Select(i => (float)((0.5 - (0.5 * Math.Cos(2 * Math.PI * i / Size))) * 4 / Size)),
+        ];
     }
 
     public int Size { get; }

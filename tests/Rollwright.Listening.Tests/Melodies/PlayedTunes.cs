@@ -17,7 +17,11 @@ internal static class PlayedTunes
     /// <inheritdoc cref="Fiddle"/>
     public const int Whistle = 78;
 
-    public static readonly string[] Fonts = ["/usr/share/sounds/sf2/TimGM6mb.sf2", "/usr/share/sounds/sf2/FluidR3_GM.sf2"];
+    public static readonly string[] Fonts =
+    [
+        "/usr/share/sounds/sf2/TimGM6mb.sf2",
+        "/usr/share/sounds/sf2/FluidR3_GM.sf2",
+    ];
 
     public readonly record struct Truth(double Onset, double End, int Key);
 
@@ -50,8 +54,12 @@ internal static class PlayedTunes
         File.WriteAllBytes(midi, Midi(notes, program));
         string[] plain = ["-o", "synth.reverb.active=0", "-o", "synth.chorus.active=0"];
         using var process = Process.Start(
-            new ProcessStartInfo("fluidsynth", ["-ni", "-q", "-r", "44100", "-T", "wav", .. plain, "-F", wav, font, midi])
+            new ProcessStartInfo(
+                "fluidsynth",
+                ["-ni", "-q", "-r", "44100", "-T", "wav", .. plain, "-F", wav, font, midi]
+            )
             {
+                UseShellExecute = false,
                 RedirectStandardError = true,
                 RedirectStandardOutput = true,
             }
