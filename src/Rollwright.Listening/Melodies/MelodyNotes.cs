@@ -20,10 +20,9 @@ internal static class MelodyNotes
     private const double Silence = 3e-5;
     private const double Shortest = 0.045;
 
-    // A note begins anew where the spectrum rises by this part of the usual beginning, and the power by this (measured on
-    // fluidsynth's fiddles, flutes and recorders).
-    private const double SplitRise = 0.4;
-    private const double SplitPower = 3;
+    // A note begins anew where the rise of the spectrum, as a part of the usual beginning, times the rise of power in
+    // doublings is this (tried on fluidsynth's fiddles, flutes and recorders).
+    private const double Anew = 0.9;
 
     private const double ShadowSeconds = 0.1;
     private const int ShadowBelow = 5;
@@ -131,7 +130,7 @@ internal static class MelodyNotes
         var usual = spans.Select(span => Greatest(frames, span.From - 4, span.From + 8)).Order().ToList();
         if (usual.Count == 0)
             return spans;
-        var least = SplitRise * usual[usual.Count / 2];
+        var middle = usual[usual.Count / 2];
         var (apart, near) = ((int)(0.07 / PitchTrack.Hop), (int)(0.03 / PitchTrack.Hop));
         var split = new List<Span>();
         foreach (var span in spans)
@@ -139,12 +138,9 @@ internal static class MelodyNotes
             var start = span.From;
             for (var i = span.From + apart; i < span.To - (apart / 2); i++)
             {
-                if (
-                    i - start < apart
-                    || frames[i].Flux < least
-                    || frames[i].Flux < Greatest(frames, i - near, i + near + 1)
-                    || PowerRise(frames, i) < SplitPower
-                )
+                if (i - start < apart || frames[i].Flux < Greatest(frames, i - near, i + near + 1))
+                    continue;
+                if (frames[i].Flux / middle * Math.Log2(PowerRise(frames, i)) < Anew)
                     continue;
                 split.Add(new(start, i, span.Key));
                 start = i;
