@@ -22,7 +22,7 @@ internal static class MelodyNotes
 
     // A note begins anew where the rise of the spectrum, as a part of the usual beginning, times the rise of power in
     // doublings is this (tried on fluidsynth's fiddles, flutes and recorders).
-    private const double Anew = 0.9;
+    private const double Anew = 1.4;
 
     private const double ShadowSeconds = 0.1;
     private const int ShadowBelow = 5;

@@ -14,6 +14,7 @@ internal sealed class PitchTrack
     public const double Hop = 0.005;
 
     private const double WindowSeconds = 0.024;
+    private const double PowerSeconds = 0.012;
     private const double LowestHertz = 78;
     private const double HighestHertz = 3_200;
     private const int Thresholds = 100;
@@ -25,6 +26,7 @@ internal sealed class PitchTrack
 
     private readonly int rate;
     private readonly int window;
+    private readonly int shown;
     private readonly int longest;
     private readonly int shortest;
     private readonly float[] difference;
@@ -34,6 +36,7 @@ internal sealed class PitchTrack
     {
         this.rate = rate;
         window = (int)(WindowSeconds * rate);
+        shown = (int)(PowerSeconds * rate);
         longest = (int)Math.Ceiling(rate / LowestHertz) + 2;
         shortest = Math.Max(2, (int)(rate / HighestHertz));
         difference = new float[longest + 1];
@@ -75,7 +78,8 @@ internal sealed class PitchTrack
         var flux = rise.Next(sound[((sound.Length - rise.Size) / 2)..]);
         var at = (sound.Length - window - longest) / 2;
         sound = sound.Slice(at, window + longest);
-        var power = Power(sound);
+        // Short, so that the moment between two strokes of a bow is seen.
+        var power = Power(sound.Slice((sound.Length - shown) / 2, shown));
         return new(power < 1e-9f ? [] : Candidates(sound), power, flux);
     }
 
