@@ -30,10 +30,13 @@ internal static class ListenCommand
     {
         Description = "Answer in JSON: every note with its time, pitch, string, fret, finger and confidence.",
     };
-    private static readonly Option<string> Metre = new("--metre")
+    private static readonly Option<string?> Metre = new("--metre")
     {
-        Description = "The metre that was played in.",
-        DefaultValueFactory = _ => "4/4",
+        Description = "The metre that was played in; 4/4 by default, found with --melody.",
+    };
+    private static readonly Option<bool> Melody = new("--melody")
+    {
+        Description = "The recording is one line alone (fiddle, whistle, voice): write it as a tune in ABC.",
     };
     private static readonly Option<double?> Tempo = new("--tempo")
     {
@@ -63,6 +66,7 @@ internal static class ListenCommand
             Json,
             Metre,
             Tempo,
+            Melody,
             Against,
             Times,
         };
@@ -83,6 +87,8 @@ internal static class ListenCommand
         var target = parsed.GetRequiredValue(Output);
         if (target != "-" && takes.Length > 1)
             throw new RequestException("-o writes one file: give one take with it");
+        if (parsed.GetValue(Melody))
+            return MelodyAnswer.Run(takes, part, parsed.GetValue(Json), new(target, TempoOf(parsed), TimeOf(parsed)));
         var options = Options(parsed);
         var form = Forms.OfFile(target);
         var worst = Exit.Done;
@@ -120,27 +126,31 @@ internal static class ListenCommand
     private static ListenOptions Options(ParseResult parsed)
     {
         var (tuning, capo) = Setting.ReadInstrument(parsed);
-        if (parsed.GetValue(Tempo) is { } tempo && tempo is not (>= 20 and <= 400))
-            throw new RequestException(
-                string.Create(CultureInfo.InvariantCulture, $"--tempo {tempo}: give beats a minute from 20 to 400")
-            );
         return new()
         {
             Tuning = tuning,
             Capo = capo,
-            Time = TimeOf(parsed.GetRequiredValue(Metre)),
-            PerMinute = parsed.GetValue(Tempo),
+            Time = TimeOf(parsed) ?? TimeSignature.Common,
+            PerMinute = TempoOf(parsed),
         };
     }
 
-    private static TimeSignature TimeOf(string text) =>
-        text.Split('/') is [var beats, var unit]
+    private static double? TempoOf(ParseResult parsed) =>
+        parsed.GetValue(Tempo) is not { } tempo ? null
+        : tempo is >= 20 and <= 400 ? tempo
+        : throw new RequestException(
+            string.Create(CultureInfo.InvariantCulture, $"--tempo {tempo}: give beats a minute from 20 to 400")
+        );
+
+    private static TimeSignature? TimeOf(ParseResult parsed) =>
+        parsed.GetValue(Metre) is not { } text ? null
+        : text.Split('/') is [var beats, var unit]
         && int.TryParse(beats, NumberStyles.None, CultureInfo.InvariantCulture, out var upper)
         && int.TryParse(unit, NumberStyles.None, CultureInfo.InvariantCulture, out var lower)
         && upper is >= 2 and <= 12
         && lower is 2 or 4 or 8
             ? new(upper, lower)
-            : throw new RequestException($"--metre {text}: give a metre such as 4/4, 2/4, 3/4 or 6/8");
+        : throw new RequestException($"--metre {text}: no metre that is known; write it as 4/4 or 6/8");
 
     private static string TitleOf(string path) => path == "-" ? "Take" : Path.GetFileNameWithoutExtension(path);
 
