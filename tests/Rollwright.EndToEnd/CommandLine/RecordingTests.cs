@@ -114,7 +114,10 @@ public class RecordingTests
             "slow.wav",
         ]);
         (code, error.TrimEnd()).Should().Be((0, "slow.wav: 6.0 s"));
-        WavReader.Read(File.ReadAllBytes(Path.Combine(place.Folder, "slow.wav"))).Frames.Should().Be(6 * 44_100);
+        WavReader
+            .Read(File.ReadAllBytes(Path.Combine(place.Folder, "slow.wav")))
+            .Frames.Should()
+            .BeCloseTo(6 * 44_100, 10);
     }
 
     [Theory]
