@@ -123,6 +123,19 @@ internal static class ListenCommand
         return worst;
     }
 
+    // Progress is for people at a terminal; a pipe or a log gets none.
+    private static IProgress<double>? Progress(string path) =>
+        Console.IsErrorRedirected
+            ? null
+            : new HeardSoFar(seconds =>
+                Console.Error.Write($"\r{InputFile.NameOf(path)}: {Moment.Text(seconds)} heard\r")
+            );
+
+    private sealed class HeardSoFar(Action<double> tell) : IProgress<double>
+    {
+        public void Report(double value) => tell(value);
+    }
+
     private static ListenOptions Options(ParseResult parsed)
     {
         var (tuning, capo) = Setting.ReadInstrument(parsed);
@@ -163,7 +176,7 @@ internal static class ListenCommand
     )
     {
         using var recording = new Recording(path, part.From, part.Until);
-        var heard = Listener.Listen(recording.Sound.Blocks(), recording.Sound.Rate, options, stop: stop);
+        var heard = Listener.Listen(recording.Sound.Blocks(), recording.Sound.Rate, options, Progress(path), stop);
         recording.SayWhatWasAmiss();
         return heard with
         {

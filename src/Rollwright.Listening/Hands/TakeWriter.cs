@@ -23,6 +23,9 @@ internal static class TakeWriter
     // So many moments tell tuning and bar lines; the rest would only cost time.
     private const int Enough = 256;
 
+    // What is solved at once grows with its length in memory; five minutes of a tune are one piece.
+    private const int BarsAtOnce = 160;
+
     /// <param name="moments">By time; at least one.</param>
     public static Heard Write(
         IReadOnlyList<Moment> moments,
@@ -73,8 +76,7 @@ internal static class TakeWriter
             .MinBy(gone => HandFinder.Solve(Lay(known, gone), setting).Best.Total + PickupPrice(gone, time));
         stop.ThrowIfCancellationRequested();
         var layout = Lay(moments, before);
-        var solver = HandFinder.Solve(layout, setting);
-        var heard = solver.Best.IsPossible ? Assemble(layout, solver, steps, before, cents) : null;
+        var heard = Assemble(layout, setting, steps, before, cents, stop);
         return heard?.Notes.Any(note => note.String is not null) == true ? heard : new([.. Bare(moments)], cents);
 
         Layout Lay(IReadOnlyList<Moment> some, int gone) => Layout.Of(some, steps.At, gone, time, key, options.Title);
@@ -84,32 +86,62 @@ internal static class TakeWriter
     private static double PickupPrice(int gone, TimeSignature time) =>
         gone == 0 ? 0 : ListeningTable.Of(2 * gone < Layout.HalvesOf(time) ? "pickup-long" : "pickup");
 
-    private static Heard Assemble(Layout layout, Solver solver, StepTracker.Tracked steps, int before, double cents)
+    // Null where no hands could do something like it.
+    private static Heard? Assemble(
+        Layout layout,
+        Setting setting,
+        StepTracker.Tracked steps,
+        int before,
+        double cents,
+        CancellationToken stop
+    )
     {
         var late = steps.At.Select(at => at + StepTracker.Late(at, steps.Swing)).ToArray();
         var time = layout.Tune.Time;
         var line = new TimeLine(late, [.. layout.Moments.Select(laid => laid.Moment.Onset)]);
         var half = late.Length > 1 ? line.Half : steps.Step / 2;
         var beat = half * 2 * (time.Beat / time.Step).ToDouble();
-        var tune = ChordFinder.WithChords(layout.Tune);
-        var whole = Layout.HalvesOf(time);
-        return new(Notes(layout, solver), cents)
+        var tempo = new Tempo(time.Beat, Math.Round(60 / beat, 1));
+        var notes = ImmutableArray.CreateBuilder<HeardNote>();
+        var breaks = new List<(int First, Break Part)>();
+        foreach (var (first, part) in (layout with { Tune = ChordFinder.WithChords(layout.Tune) }).Parts(BarsAtOnce))
+        {
+            stop.ThrowIfCancellationRequested();
+            var solver = HandFinder.Solve(part, setting);
+            if (!solver.Best.IsPossible)
+                return null;
+            notes.AddRange(Notes(part, solver).Select(note => note with { Bar = note.Bar + first }));
+            breaks.Add((first, BreakAssembly.Assemble(part.Tune, solver.Lattice, solver.Best, tempo)));
+        }
+        return new(notes.ToImmutable(), cents)
         {
             Break = WithoutTune(
-                BreakAssembly.Assemble(tune, solver.Lattice, solver.Best, new(time.Beat, Math.Round(60 / beat, 1)))
-            ),
-            BarTimes =
-                late.Length < 2
-                    ? []
-                    :
+                breaks[0].Part with
+                {
+                    Bars = [.. breaks.SelectMany(one => one.Part.Bars)],
+                    Spans =
                     [
-                        .. Enumerable
-                            .Range(0, tune.Bars.Length + 1)
-                            .Select(bar => bar == 0 ? 0 : (bar * whole) - before)
-                            .Select(place => Math.Max(0, line.TimeOf(place))),
+                        .. breaks.SelectMany(one =>
+                            one.Part.Spans.Select(span => span with { Bar = span.Bar + one.First })
+                        ),
                     ],
+                }
+            ),
+            BarTimes = late.Length < 2 ? [] : BarTimes(line, layout, before),
             Swing = steps.Swing,
         };
+    }
+
+    private static ImmutableArray<double> BarTimes(TimeLine line, Layout layout, int before)
+    {
+        var whole = Layout.HalvesOf(layout.Tune.Time);
+        return
+        [
+            .. Enumerable
+                .Range(0, layout.Tune.Bars.Length + 1)
+                .Select(bar => bar == 0 ? 0 : (bar * whole) - before)
+                .Select(place => Math.Max(0, line.TimeOf(place))),
+        ];
     }
 
     // Which of the notes is the tune, nobody has said.

@@ -76,6 +76,29 @@ internal sealed record Layout(Tune Tune, ImmutableArray<LaidMoment> Moments)
         return new(tune, laid);
     }
 
+    /// <summary>The same in parts of some bars, each with its first bar: what is solved at once has to end somewhere.</summary>
+    public IEnumerable<(int First, Layout Part)> Parts(int bars)
+    {
+        for (var first = 0; first < Tune.Bars.Length; first += bars)
+        {
+            var (from, until) = (first, Math.Min(Tune.Bars.Length, first + bars));
+            yield return (
+                first,
+                new(
+                    Tune with
+                    {
+                        Bars = Tune.Bars[from..until],
+                    },
+                    [
+                        .. Moments
+                            .Where(laid => laid.Bar >= from && laid.Bar < until)
+                            .Select(laid => laid with { Bar = laid.Bar - from }),
+                    ]
+                )
+            );
+        }
+    }
+
     /// <summary>Half steps in a bar.</summary>
     public static int HalvesOf(TimeSignature time) => (int)(time.Bar / time.Step * 2).ToDouble();
 }

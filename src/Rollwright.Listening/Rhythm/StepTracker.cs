@@ -15,6 +15,9 @@ internal static class StepTracker
     private const double Grid = 0.01;
     private const int FarthestChange = 6;
 
+    // Four bars of 4/4: a longer pause is written so long.
+    private const int LongestPause = 64;
+
     /// <summary>In the place of a beginning that is no step.</summary>
     public const int NoStep = -1;
 
@@ -82,7 +85,10 @@ internal static class StepTracker
             layers[i].Arrive(layers[i - 1], 1, times[i] - times[i - 1], Jitter(i, i - 1), usual, swing, 0);
             // What is no step: it is passed over, and the distance is taken from the one before.
             if (i > 1)
+            {
                 layers[i].Arrive(layers[i - 2], 2, times[i] - times[i - 2], Jitter(i, i - 2), usual, swing, stray);
+                layers[i - 2].Forget();
+            }
         }
         var at = new int[times.Count];
         Array.Fill(at, NoStep);
@@ -105,9 +111,16 @@ internal static class StepTracker
     }
 
     // Cost and origin of every place within the pair at every tempo, at one beginning.
-    private sealed record Layer(double[] Cost, (int State, int Halves, int Back)[] From)
+    private sealed class Layer(double[] cost, (short State, byte Halves, byte Back)[] from)
     {
         private const int Tempi = (2 * Reach) + 1;
+
+        public double[] Cost { get; private set; } = cost;
+
+        public (short State, byte Halves, byte Back)[] From { get; } = from;
+
+        /// <summary>What it cost to be here is not asked any more: hours of a take have thousands of layers.</summary>
+        public void Forget() => Cost = [];
 
         public int Cheapest => Array.IndexOf(Cost, Cost.Min());
 
@@ -115,7 +128,7 @@ internal static class StepTracker
         {
             var cost = new double[Pair * Tempi];
             Array.Fill(cost, double.PositiveInfinity);
-            return new(cost, new (int, int, int)[Pair * Tempi]);
+            return new(cost, new (short, byte, byte)[Pair * Tempi]);
         }
 
         // A take begins with a step, the first or the second of a pair.
@@ -138,7 +151,7 @@ internal static class StepTracker
                 if (double.IsPositiveInfinity(least))
                     continue;
                 var half = 0.5 * usual * Math.Exp((tempo - StepTracker.Reach) * Grid);
-                var middle = (int)Math.Round(gap / half);
+                var middle = (int)Math.Min(LongestPause, Math.Round(gap / half));
                 for (var halves = Math.Max(1, middle - 1); halves <= Math.Max(1, middle + 1); halves++)
                 {
                     var arrives = (place + halves) % Pair;
@@ -146,11 +159,11 @@ internal static class StepTracker
                     var sum =
                         least
                         + more
-                        + Math.Min(worst, Squared((gap - wanted) / jitter))
+                        + (middle == LongestPause ? 0 : Math.Min(worst, Squared((gap - wanted) / jitter)))
                         + (arrives % 2 == 1 ? between : 0);
                     var to = (arrives * Tempi) + tempo;
                     if (sum < Cost[to])
-                        (Cost[to], From[to]) = (sum, (source, halves, back));
+                        (Cost[to], From[to]) = (sum, ((short)source, (byte)halves, (byte)back));
                 }
             }
         }

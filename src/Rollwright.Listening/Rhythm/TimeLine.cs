@@ -13,8 +13,19 @@ internal sealed class TimeLine
     /// <param name="times">Seconds of each.</param>
     public TimeLine(double[] at, double[] times) => (this.at, this.times) = (at, times);
 
-    /// <summary>Seconds of a half step over the whole.</summary>
-    public double Half => Line(0, at.Length - 1).Slope;
+    /// <summary>Seconds of a half step over the whole: the middle of those around each beginning, so that a pause does not count.</summary>
+    public double Half
+    {
+        get
+        {
+            var slopes = Enumerable
+                .Range(0, at.Length)
+                .Select(i => Line(Math.Max(0, i - Near), Math.Min(at.Length - 1, i + Near)).Slope)
+                .Order()
+                .ToArray();
+            return slopes[slopes.Length / 2];
+        }
+    }
 
     /// <summary>Seconds from the beginning of the recording.</summary>
     public double TimeOf(double place)

@@ -145,6 +145,11 @@ export function attach(root, page) {
         }
     },
     loop,
+    // A take that the program sounds itself.
+    async demo(address, name) {
+      const answer = await fetch(address);
+      return answer.ok ? take(await answer.blob(), name) : amiss(await answer.text());
+    },
     leave() {
       left.abort();
       cancelAnimationFrame(frame);

@@ -3,14 +3,26 @@ using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.Features;
 using Microsoft.AspNetCore.Routing;
 using Rollwright.Audio.Wave;
+using Rollwright.Web.State;
 using Rollwright.Web.State.Hearing;
 
 namespace Rollwright.Web.Hosting;
 
-/// <summary>Takes the sound that the page has decoded: a WAV file comes in, a name for it goes back.</summary>
+/// <summary>
+/// Takes the sound that the page has decoded: a WAV file comes in, a name for it goes back; and gives a demo take of a break.
+/// </summary>
 internal static class TakeEndpoints
 {
-    public static void MapTakes(this IEndpointRouteBuilder routes) => routes.MapPost("/take", Put);
+    public static void MapTakes(this IEndpointRouteBuilder routes)
+    {
+        routes.MapPost("/take", Put);
+        routes.MapGet("/take/demo/{id}", Demo);
+    }
+
+    private static IResult Demo(string id, Shelf shelf) =>
+        shelf.TryFind(id, out var made)
+            ? Results.Bytes(WavWriter.ToBytes(DemoTake.Sound(made.Break)), "audio/wav")
+            : Results.Text("This break is no longer kept.", statusCode: StatusCodes.Status404NotFound);
 
     private static async Task<IResult> Put(HttpContext context, TakeShelf shelf)
     {

@@ -35,6 +35,28 @@ public class ListenPageTests
     }
 
     [Fact]
+    public async Task The_slips_of_the_demo_take_are_found()
+    {
+        await using var visitor = await Visitor.Arrive();
+        var page = visitor.Page;
+        await visitor.Ready();
+        await page.GetByRole(AriaRole.Link, new() { Name = "Listen to a take" }).ClickAsync();
+        await page.Locator(".bench[data-listens]").WaitForAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "A demo take of" }).ClickAsync();
+        await Assertions
+            .Expect(page.Locator("#heard-title"))
+            .ToContainTextAsync("demo take", new() { Timeout = 90_000 });
+        await page.GetByRole(AriaRole.Button, new() { Name = "Was this what I played?" }).ClickAsync();
+        await Assertions.Expect(page.Locator("#beside-words p").First).ToBeVisibleAsync(new() { Timeout = 90_000 });
+        // Both slips stand above their notes; a repeated bar has them each time through.
+        var marks = page.Locator(".meant .wide .take-mark");
+        await Assertions.Expect(marks.Filter(new() { HasTextString = "o" })).ToHaveCountAsync(1);
+        await Assertions.Expect(marks.Filter(new() { HasTextString = "x" })).ToHaveCountAsync(1);
+        await page.ScreenshotAsync(new() { Path = Path.Combine(Places.Pictures, "listen-demo.png"), FullPage = true });
+        visitor.Complaints.Should().BeEmpty();
+    }
+
+    [Fact]
     public async Task What_is_no_sound_or_no_banjo_is_said_in_a_line()
     {
         await using var visitor = await Visitor.Arrive();
