@@ -124,11 +124,11 @@ internal static class ListenCommand
     }
 
     // Progress is for people at a terminal; a pipe or a log gets none.
-    private static IProgress<double>? Progress(string path) =>
+    private static HeardSoFar? Progress(string path) =>
         Console.IsErrorRedirected
             ? null
             : new HeardSoFar(seconds =>
-                Console.Error.Write($"\r{InputFile.NameOf(path)}: {Moment.Text(seconds)} heard\r")
+                Console.Error.Write($"\r{InputFile.NameOf(path)}: {Audio.Reading.Moment.Text(seconds)} heard\r")
             );
 
     private sealed class HeardSoFar(Action<double> tell) : IProgress<double>

@@ -84,7 +84,7 @@ public sealed record LessonPlan
             Why = why,
             Learnt = Techniques.Of(played),
             Setting = PlayingAlong.Of(played),
-            Form = FormWords.Of(BreakForm.Of(played)),
+            Form = FormWords.Of(BreakForm.Of(played), played.Numbering),
             Steps = steps,
             Words = PhraseWords.Of(played, [.. steps.Select(step => step.Phrase)]),
             Drills = DrillMaker.Of(played, made),

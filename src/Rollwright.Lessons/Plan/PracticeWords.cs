@@ -28,7 +28,7 @@ internal static class PracticeWords
         }
         if (comfortable >= target)
             words.Add(
-                $"No bar is hard for the hands at that tempo. Phrase {works[0].Phrase.Number} ({works[0].Loop.Name}) asks most of them: loop it first."
+                $"No bar is hard for the hands at that tempo. Phrase {works[0].Phrase.Number} ({works[0].Loop.Name}) asks most of them: give it the most time."
             );
         else
             foreach (var work in works.Where(work => work.Comfortable is not null).Take(Named))
@@ -44,7 +44,7 @@ internal static class PracticeWords
             $"The ladder: from {unit} = {ladder.Start:0} in steps of {ladder.Step:0} to {ladder.Target:0}{last}; up after {ladder.Clean} clean passes in a row, down after {ladder.Spoiled} with a mistake."
         );
         words.Add(
-            $"Take up {(habits.New == 1 ? "one phrase" : $"{habits.New} phrases")} a day, the hardest first: {Words.Counting.Listed([.. works.Select(work => $"{work.Phrase.Number}")])}; repeat {(habits.New == 1 ? "it" : "them")} after {Words.Counting.Listed([.. habits.Returns.Take(3).Select(day => $"{day}")])} days."
+            $"Once you know the notes, practise {(habits.New == 1 ? "one phrase" : $"{habits.New} phrases")} a day, the hardest first: {Words.Counting.Listed([.. works.Select(work => $"{work.Phrase.Number}")])}; repeat {(habits.New == 1 ? "it" : "them")} after {Words.Counting.Listed([.. habits.Returns.Take(3).Select(day => $"{day}")])} days."
         );
         return words.ToImmutable();
     }

@@ -44,6 +44,6 @@ public sealed record TeachingStep(
             TeachingReason.Tune => "",
             TeachingReason.Free =>
                 "The tune leaves you free here: play it as it stands first, then put other licks in.",
-            _ => "It ends a part: come to rest here. Where the part is repeated, go straight on to its beginning.",
+            _ => "It ends a part.",
         };
 }

@@ -29,9 +29,11 @@ public static class Techniques
                 .Select(slur => $"{Counted(slur.Value, SlurNames.Word(slur.Key))}"),
             .. pinches > 0 ? [Counted(pinches, "pinch", "pinches")] : Array.Empty<string>(),
             .. played
-                .Spans.Where(span => span.Kind is SpanKind.Lick or SpanKind.Tag)
-                .Select(span => $"the {(span.Kind == SpanKind.Tag ? "closing lick" : "lick")} '{span.Name}'")
-                .Distinct(),
+                .Spans.Where(span => span.Kind is SpanKind.Lick or SpanKind.Tag && span.Bar < played.Bars.Length)
+                .GroupBy(span => (span.Kind, span.Name))
+                .Select(times =>
+                    $"the {(times.Key.Kind == SpanKind.Tag ? "closing lick" : "lick")} '{times.Key.Name}', {played.Numbering.Words([.. times.Select(span => span.Bar).Distinct()])}"
+                ),
             highest == 0 ? "open strings only" : $"frets up to {highest}",
         ];
     }

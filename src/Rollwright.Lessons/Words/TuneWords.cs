@@ -129,7 +129,12 @@ internal sealed class TuneWords(Break played, Counting counting)
                 : stroke.At > note.At ? $"comes late, on {counting.Of(bar, stroke.At)}"
                 : played.KeyOf(stroke) > note.Pitch.Midi + played.Setting.Shift ? "is played an octave high"
                 : "is played an octave low";
-            yield return (name.Index, $"the tune's note of {counting.Of(bar, note.At)} {way}");
+            yield return (
+                name.Index,
+                stroke.At == note.At
+                    ? $"on {counting.Of(bar, note.At)} its note {way}"
+                    : $"the tune's note of {counting.Of(bar, note.At)} {way}"
+            );
         }
     }
 

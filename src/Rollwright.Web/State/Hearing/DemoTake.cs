@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using Rollwright.Audio;
 using Rollwright.Banjo.Breaks;
-using Rollwright.Banjo.Settings;
 using Rollwright.Banjo.Strokes;
+using Rollwright.Banjo.Tunings;
 using Rollwright.Sound;
 
 namespace Rollwright.Web.State.Hearing;
