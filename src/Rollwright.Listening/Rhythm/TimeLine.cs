@@ -36,14 +36,6 @@ internal sealed class TimeLine
         return (slope * place) + offset;
     }
 
-    /// <summary>Seconds of a half step around a place.</summary>
-    public double HalfAt(double place)
-    {
-        var i = Array.BinarySearch(at, place);
-        i = i < 0 ? Math.Min(~i, at.Length - 1) : i;
-        return Line(Math.Max(0, i - Near), Math.Min(at.Length - 1, i + Near)).Slope;
-    }
-
     private (double Slope, double Offset) Line(int first, int last)
     {
         var count = last - first + 1;

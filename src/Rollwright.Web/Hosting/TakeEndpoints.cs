@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.Features;
 using Microsoft.AspNetCore.Routing;
+using Rollwright.Audio.Reading;
 using Rollwright.Audio.Wave;
 using Rollwright.Web.State;
 using Rollwright.Web.State.Hearing;
@@ -41,7 +42,7 @@ internal static class TakeEndpoints
             await context.Request.Body.CopyToAsync(body, context.RequestAborted);
             return Results.Text(shelf.Put(WavReader.Read(body.ToArray())));
         }
-        catch (Exception fault) when (fault is Audio.Reading.SoundFileException)
+        catch (SoundFileException fault)
         {
             return Results.Text(fault.Message, statusCode: StatusCodes.Status422UnprocessableEntity);
         }

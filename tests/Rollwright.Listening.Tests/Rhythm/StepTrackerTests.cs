@@ -6,19 +6,21 @@ namespace Rollwright.Listening.Tests.Rhythm;
 public class StepTrackerTests
 {
     // A stream of steps, some longer, some halved by a slur; each moves by some milliseconds, and the tempo drifts.
-    private static readonly Gen<(int[] At, double[] Times)> Stream =
+    private static readonly Gen<(int[] At, double[] Times)> Stream = (
         from gaps in Gen.Frequency((8, Gen.Const(2)), (1, Gen.Const(4)), (1, Gen.Const(1))).Array[24, 120]
         from step in Gen.Double[0.1, 0.45]
         from drift in Gen.Double[-0.08, 0.08]
         from jitter in Gen.Double[-0.008, 0.008].Array[121]
-        select Played(gaps, step, drift, jitter);
+        select Played(gaps, step, drift, jitter)
+    ).Where(HasMoreStepsThanHalves);
 
     [Fact]
     public void Steps_are_counted_through_jitter_and_a_drifting_tempo() =>
         Stream.Sample(stream =>
         {
             var tracked = StepTracker.Track(stream.Times, new bool[stream.Times.Length], null);
-            return tracked.Swing == 0 && tracked.At.SequenceEqual(stream.At);
+            tracked.At.Should().Equal(stream.At);
+            tracked.Swing.Should().Be(0);
         });
 
     [Fact]
@@ -61,6 +63,13 @@ public class StepTrackerTests
         line.Half.Should().BeApproximately(0.15, 1e-9);
         line.TimeOf(33).Should().BeApproximately(1 + (0.15 * 33), 1e-9);
         line.TimeOf(120).Should().BeApproximately(1 + (0.15 * 120), 1e-9, "the line goes on behind the last");
+    }
+
+    // "A roll is a stream of steps, so the commonest distance is taken for one": where slurs halve most of them, it is not.
+    private static bool HasMoreStepsThanHalves((int[] At, double[] Times) stream)
+    {
+        var gaps = stream.At.Zip(stream.At.Skip(1), (one, next) => next - one).ToList();
+        return gaps.Count(gap => gap == 2) > 2 * gaps.Count(gap => gap == 1);
     }
 
     private static (int[] At, double[] Times) Played(int[] gaps, double step, double drift, double[] jitter)
