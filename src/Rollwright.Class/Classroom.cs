@@ -4,6 +4,7 @@ using Microsoft.EntityFrameworkCore.Migrations;
 using Rollwright.Class.People;
 using Rollwright.Class.Storage;
 using Rollwright.Library;
+using Rollwright.Library.Backups;
 using Rollwright.Library.Storage;
 
 namespace Rollwright.Class;
@@ -59,6 +60,21 @@ public sealed partial class Classroom
         return room;
     }
 
+    /// <summary>Whether a database has a class in it; a file has none.</summary>
+    public static async Task<bool> IsThereAsync(TuneLibrary library)
+    {
+        ArgumentNullException.ThrowIfNull(library);
+        return library.Place.IsServer
+            && await library.ToldAsync(async () =>
+            {
+                await using var context = new ClassContext(ClassContext.Options(library.Place.Connection!));
+                return (await context.GetService<IHistoryRepository>().GetAppliedMigrationsAsync()).Count > 0;
+            });
+    }
+
+    /// <summary>The class in a backup of its library.</summary>
+    public IBackupPart Backup => new ClassBackup(this);
+
     /// <summary>The library as this person sees it.</summary>
     public TuneLibrary LibraryOf(Person person)
     {
@@ -77,14 +93,14 @@ public sealed partial class Classroom
             return true;
         });
 
-    private Task<T> Ask<T>(Func<ClassContext, Task<T>> ask) =>
+    internal Task<T> Ask<T>(Func<ClassContext, Task<T>> ask) =>
         library.ToldAsync(async () =>
         {
             await using var context = Open();
             return await ask(context);
         });
 
-    private Task<T> Change<T>(Func<ClassContext, Task<T>> change) =>
+    internal Task<T> Change<T>(Func<ClassContext, Task<T>> change) =>
         Ask(async context =>
         {
             await using var transaction = await context.Database.BeginTransactionAsync();

@@ -27,7 +27,11 @@ public static class Backup
 
     /// <summary>Writes a backup of one moment; the file appears when it is whole.</summary>
     /// <exception cref="LibraryException">The library or the disk refuses; there is no half file.</exception>
-    public static async Task WriteAsync(TuneLibrary library, string file, TimeProvider clock)
+    /// <param name="library">What is backed up.</param>
+    /// <param name="file">The zip.</param>
+    /// <param name="clock">Says when.</param>
+    /// <param name="more">What else goes into it; null for nothing.</param>
+    public static async Task WriteAsync(TuneLibrary library, string file, TimeProvider clock, IBackupPart? more = null)
     {
         ArgumentNullException.ThrowIfNull(library);
         ArgumentNullException.ThrowIfNull(clock);
@@ -36,7 +40,11 @@ public static class Backup
         {
             await using (var stream = File.Create(beside))
             await using (var zip = new ZipArchive(stream, ZipArchiveMode.Create))
+            {
                 await library.DoWhole(context => WriteAll(library, context, zip, clock));
+                if (more is not null)
+                    await more.WriteAsync(zip);
+            }
             File.Move(beside, file, overwrite: true);
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
@@ -52,7 +60,10 @@ public static class Backup
 
     /// <summary>Adds what a backup holds to a library, all or nothing; what is there already (by its id) stays as it is.</summary>
     /// <exception cref="LibraryException">The file is no backup, a newer one, or damaged.</exception>
-    public static async Task<Restored> RestoreAsync(TuneLibrary library, string file)
+    /// <param name="library">Where to.</param>
+    /// <param name="file">The zip.</param>
+    /// <param name="more">Takes what else was put into it; null leaves it.</param>
+    public static async Task<Restored> RestoreAsync(TuneLibrary library, string file, IBackupPart? more = null)
     {
         ArgumentNullException.ThrowIfNull(library);
         try
@@ -79,7 +90,12 @@ public static class Backup
                 ReadLater<SetAsideLickRow>(zip, SetAside),
                 zip.GetEntry(Owners) is null ? [] : Read<Dictionary<Guid, string>>(zip, Owners)
             );
-            return await library.Change(context => AddAll(library, context, content, zip));
+            if (content.Owners.Count > 0 && library is { Owner: "", Place.IsServer: false })
+                throw Wrong("it is of several people, and a file is one person's");
+            var restored = await library.Change(context => AddAll(library, context, content, zip));
+            if (more is not null)
+                await more.ReadAsync(zip);
+            return restored;
         }
         catch (Exception fault) when (fault is InvalidDataException or JsonException)
         {
@@ -96,6 +112,21 @@ public static class Backup
         }
 
         LibraryException Wrong(string what) => new(file, what, "take another file; nothing was restored");
+    }
+
+    /// <summary>Whether a backup has this folder in it; false for what is none.</summary>
+    public static bool HoldsFolder(string file, string folder)
+    {
+        try
+        {
+            using var zip = ZipFile.OpenRead(file);
+            return zip.Entries.Any(entry => entry.FullName.StartsWith($"{folder}/", StringComparison.Ordinal));
+        }
+        catch (Exception fault) when (fault is IOException or InvalidDataException or UnauthorizedAccessException)
+        {
+            // Restoring says what is wrong with it.
+            return false;
+        }
     }
 
     private static async Task<bool> WriteAll(

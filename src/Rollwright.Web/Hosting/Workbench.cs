@@ -34,6 +34,14 @@ public sealed class Workbench : IAsyncDisposable
     /// <summary>Every route there is.</summary>
     internal IReadOnlyList<Endpoint> Endpoints => server.Services.GetRequiredService<EndpointDataSource>().Endpoints;
 
+    /// <summary>Starts listening, for one person.</summary>
+    /// <param name="port">1 to 65535, or 0 for a free one; see <see cref="Address"/>.</param>
+    /// <param name="library">Where the work is kept; null keeps nothing.</param>
+    /// <param name="stop">Stops the start.</param>
+    /// <exception cref="IOException">The port is taken.</exception>
+    public static Task<Workbench> StartAsync(int port, TuneLibrary? library = null, CancellationToken stop = default) =>
+        StartAsync(port, library, null, stop);
+
     /// <summary>Starts listening.</summary>
     /// <param name="port">1 to 65535, or 0 for a free one; see <see cref="Address"/>.</param>
     /// <param name="library">Where the work is kept; null keeps nothing.</param>
@@ -42,8 +50,8 @@ public sealed class Workbench : IAsyncDisposable
     /// <exception cref="IOException">The port is taken.</exception>
     public static async Task<Workbench> StartAsync(
         int port,
-        TuneLibrary? library = null,
-        ClassServing? ofClass = null,
+        TuneLibrary? library,
+        ClassServing? ofClass,
         CancellationToken stop = default
     )
     {
@@ -62,8 +70,8 @@ public sealed class Workbench : IAsyncDisposable
     public static async Task RunAsync(
         int port,
         Action<string> started,
-        TuneLibrary? library = null,
-        ClassServing? ofClass = null,
+        TuneLibrary? library,
+        ClassServing? ofClass,
         CancellationToken stop = default
     )
     {

@@ -28,10 +28,10 @@ internal static class ClassCommand
         {
             Description = "A new password for the member of this name.",
         };
-        var at = new Option<Uri>("--at")
+        var at = new Option<string>("--at")
         {
             Description = "Where the class is served.",
-            DefaultValueFactory = _ => new($"http://127.0.0.1:{ServeCommand.UsualPort}"),
+            DefaultValueFactory = _ => $"http://127.0.0.1:{ServeCommand.UsualPort}",
         };
         var command = new Command("invite", "Prints a link that lets somebody in, once, within two weeks.")
         {
@@ -62,7 +62,9 @@ internal static class ClassCommand
                         )
                     : asTeacher is not null ? await room.InviteAsync(null, asTeacher, Role.Teacher)
                     : await room.InviteAsync(null, asPupil!, Role.Pupil);
-                Console.WriteLine(new Uri(parsed.GetRequiredValue(at), $"/invitation/{made.Secret}"));
+                Console.WriteLine(
+                    new Uri(ClassOptions.Web("--at", parsed.GetRequiredValue(at)), $"/invitation/{made.Secret}")
+                );
                 return Exit.Done;
             }
         );

@@ -16,7 +16,7 @@ internal sealed class ClassOptions
         Description = "For a class, with accounts; needs a PostgreSQL database (docs/class.md).",
     };
 
-    private readonly Option<Uri?> at = new("--at")
+    private readonly Option<string?> at = new("--at")
     {
         Description = "Where the class finds it, such as https://banjo.example; with --class and --proxy.",
     };
@@ -45,7 +45,7 @@ internal sealed class ClassOptions
         Description = "With --class: /health says whether the server and its database answer.",
     };
 
-    private readonly Option<Uri?> telemetry = new("--telemetry")
+    private readonly Option<string?> telemetry = new("--telemetry")
     {
         Description = "With --class: the OpenTelemetry collector that traces and figures are sent to (OTLP over HTTP).",
     };
@@ -74,8 +74,8 @@ internal sealed class ClassOptions
             return null;
         }
         var known = (parsed.GetValue(proxies) ?? []).Select(Network).ToImmutableArray();
-        var address = parsed.GetValue(at);
-        if (address is not null && (!address.IsAbsoluteUri || address.Scheme != Uri.UriSchemeHttps))
+        var address = parsed.GetValue(at) is { } said ? Web("--at", said) : null;
+        if (address is not null && address.Scheme != Uri.UriSchemeHttps)
             throw new RequestException($"--at {address}: a class is served over TLS; say https://…");
         if (known.IsEmpty != address is null)
             throw new RequestException("--at and --proxy go together: the address is the one that the proxy serves");
@@ -90,9 +90,16 @@ internal sealed class ClassOptions
             Proxies = known,
             Listen = listened,
             HasHealth = parsed.GetValue(health),
-            Telemetry = parsed.GetValue(telemetry),
+            Telemetry = parsed.GetValue(telemetry) is { } collector ? Web("--telemetry", collector) : null,
         };
     }
+
+    /// <exception cref="RequestException">It is no address of the web.</exception>
+    public static Uri Web(string option, string said) =>
+        Uri.TryCreate(said, UriKind.Absolute, out var address)
+        && (address.Scheme == Uri.UriSchemeHttps || address.Scheme == Uri.UriSchemeHttp)
+            ? address
+            : throw new RequestException($"{option} {said}: not an address such as https://banjo.example");
 
     private static IPNetwork Network(string said) =>
         IPNetwork.TryParse(said, out var network) ? network

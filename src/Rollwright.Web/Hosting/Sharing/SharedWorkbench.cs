@@ -16,6 +16,8 @@ namespace Rollwright.Web.Hosting.Sharing;
 /// <summary>What a class adds to the workbench: a door, and a bench of each person's own behind it.</summary>
 internal static class SharedWorkbench
 {
+    private const string Health = "/health";
+
     public static void AddClass(this WebApplicationBuilder builder, ClassServing serving)
     {
         var services = builder.Services;
@@ -64,8 +66,23 @@ internal static class SharedWorkbench
     {
         if (!serving.Proxies.IsEmpty)
             app.UseForwardedHeaders();
-        if (serving.IsBehindTls)
-            app.UseHsts();
+        if (!serving.IsBehindTls)
+            return;
+        app.UseHsts();
+        app.Use((context, next) => IsFit(context.Request) ? next(context) : Lead(context, serving.Address!));
+    }
+
+    // A look at the server's health carries nothing, and may come from a balancer in plain.
+    private static bool IsFit(HttpRequest request) => request.IsHttps || request.Path == Health;
+
+    // Nothing is asked or answered in plain but the way to the other door.
+    private static Task Lead(HttpContext context, Uri address)
+    {
+        if (HttpMethods.IsGet(context.Request.Method))
+            context.Response.Redirect(new Uri(address, context.Request.Path).ToString());
+        else
+            context.Response.StatusCode = StatusCodes.Status403Forbidden;
+        return Task.CompletedTask;
     }
 
     /// <summary>After what every request passes, before what is asked for.</summary>
@@ -84,7 +101,7 @@ internal static class SharedWorkbench
         app.MapClass();
         app.MapHandedIn();
         if (serving.HasHealth)
-            app.MapGet("/health", async (Rollwright.Class.Classroom room) => await room.AnswersAsync() ? "well" : "")
+            app.MapGet(Health, async (Rollwright.Class.Classroom room) => await room.AnswersAsync() ? "well" : "")
                 .AllowAnonymous();
     }
 
