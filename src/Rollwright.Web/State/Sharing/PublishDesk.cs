@@ -28,16 +28,9 @@ public sealed class PublishDesk(Visit visit, Bench bench)
         try
         {
             var documents = await Task.Run(() => DocumentsOf(lesson));
-            var about = string.Join(
-                ", ",
-                new[]
-                {
-                    lesson.Plan.Tune.Kind,
-                    lesson.Plan.Tune.Key,
-                    lesson.Plan.Tune.Time,
-                    SettingWords.Of(lesson.Plan.Played),
-                }.Where(words => words.Length > 0)
-            );
+            var tune = lesson.Plan.Tune;
+            var kind = tune.Kind.Length > 0 ? PlaceWords.Capital(tune.Kind) : "Tune";
+            var about = $"{kind}, {tune.Time}. {SettingWords.Of(lesson.Plan.Played)}".TrimEnd('.');
             return (await room.PublishAsync(visit.Someone, kept, about, documents), "");
         }
         catch (Exception no)
