@@ -19,7 +19,8 @@ public sealed partial class Classroom
     public Task<MadeInvitation> InviteAsync(Person? by, string name, Role role)
     {
         by?.MustTeach();
-        var plain = string.Join(' ', (name ?? "").Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+        var plain = string.Join(' ', (name ?? "").Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries))
+            .Normalize();
         if (plain.Length is 0 or > 60 || plain.Any(char.IsControl))
             throw new ClassException("a name has 1 to 60 characters");
         return Change(async context =>

@@ -137,6 +137,8 @@ public sealed partial class Classroom
                 known = tune with { Id = Guid.CreateVersion7(now), AddedAt = now, Tags = [] };
                 await theirs.AddAsync([known]);
             }
+            // A lick of the teacher's own is in no other's bank, and without it the break would come back as another.
+            await theirs.CopyLicksAsync(library.For(row.By), LicksIn(row.Wishes));
             var first = new Draft(Guid.CreateVersion7(now), "from the class", row.Wishes, row.Break);
             copy.Break = (await theirs.BeginAsync(known.Id, row.Title, first)).Id;
             return copy.Break;
@@ -159,6 +161,22 @@ public sealed partial class Classroom
                 row.At,
                 row.WithdrawnAt != null
             ));
+    }
+
+    // Locks stand in the wishes as lists of texts: "12 lick NAME".
+    private static HashSet<string> LicksIn(string wishes)
+    {
+        using var read = JsonDocument.Parse(wishes.Length > 0 ? wishes : "{}");
+        return
+        [
+            .. read
+                .RootElement.EnumerateObject()
+                .Where(property => property.Value.ValueKind == JsonValueKind.Array)
+                .SelectMany(property => property.Value.EnumerateArray())
+                .Select(text => text.ToString().Split(' ', 3))
+                .Where(parts => parts is [_, "lick", _])
+                .Select(parts => parts[2]),
+        ];
     }
 
     private static string Plain(string? words)

@@ -127,6 +127,27 @@ public class DoorTests
     }
 
     [Theory]
+    [InlineData("Jürgen Östlund", "jürgen östlund")]
+    [InlineData("Zoë", "ZOË")]
+    [InlineData("  Ada   Holm ", "ada holm")]
+    [InlineData("<b>Ada</b>", "<b>Ada</b>")]
+    public async Task A_name_is_what_people_call_each_other(string invited, string typed)
+    {
+        await using var shared = await SharedClass.OpenAsync();
+        var made = await shared.Room.InviteAsync(null, invited, Role.Pupil);
+        var path = $"/invitation/{made.Secret}";
+        using (var page = await shared.Nobody.Get(path))
+            (await page.Content.ReadAsStringAsync()).Should().NotContain("<b>");
+        using (
+            await shared.Nobody.Post(path, path, ("password", SharedClass.Password), ("again", SharedClass.Password))
+        )
+        using (var answer = await shared.Nobody.SignIn(typed, SharedClass.Password))
+            answer.StatusCode.Should().Be(HttpStatusCode.Redirect);
+        var twice = () => shared.Room.InviteAsync(null, typed, Role.Teacher);
+        (await twice.Should().ThrowAsync<ClassException>()).WithMessage("*of the class already*");
+    }
+
+    [Theory]
     [InlineData("https://evil.example/")]
     [InlineData("//evil.example/")]
     [InlineData("/\\evil.example/")]

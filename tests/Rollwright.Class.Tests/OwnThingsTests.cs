@@ -1,4 +1,5 @@
 using System.Net;
+using System.Text.Json;
 using Rollwright.Class.People;
 
 namespace Rollwright.Class.Tests;
@@ -90,6 +91,27 @@ public class OwnThingsTests
             (await list.Content.ReadAsStringAsync()).Should().NotContain($"{lesson}");
         }
         (await shared.Room.LibraryOf(ben).BreaksAsync()).Should().ContainSingle("it is his");
+    }
+
+    [Fact]
+    public async Task A_break_with_a_lick_of_the_teacher_s_own_comes_home_with_the_lick()
+    {
+        await using var shared = await SharedClass.OpenAsync();
+        var (_, ada) = await shared.Enter("Ada", Role.Teacher);
+        var (_, ben) = await shared.Enter("Ben", Role.Pupil);
+        var (hers, his) = (shared.Room.LibraryOf(ada), shared.Room.LibraryOf(ben));
+        foreach (var name in new[] { "Ada's own, for \"C\"", "another" })
+            await hers.AddLickAsync(SharedClass.Lick(name));
+        var lesson = await shared.Publish(
+            ada,
+            wishes: JsonSerializer.Serialize(
+                new { level = 3, locks = new[] { "8 lick Ada's own, for \"C\"", "9 rest" } }
+            )
+        );
+        await shared.Room.TakeHomeAsync(ben, lesson);
+        (await his.ListLicksAsync()).Select(lick => lick.Name).Should().Equal("Ada's own, for \"C\"");
+        await shared.Room.TakeHomeAsync(ben, lesson);
+        (await his.ListLicksAsync()).Should().ContainSingle();
     }
 
     [Fact]

@@ -142,6 +142,10 @@ public partial class RoutesTests
         await using var on = await SharedClass.OpenAsync(serving => serving with { HasHealth = true });
         using var answer = await on.Nobody.Get("/health");
         (await answer.Content.ReadAsStringAsync()).Should().Be("well");
+        await Library.Tests.Server.Drop(on.Library.Place.Connection!);
+        using var ill = await on.Nobody.Get("/health");
+        ill.StatusCode.Should().Be(HttpStatusCode.ServiceUnavailable);
+        (await ill.Content.ReadAsStringAsync()).Should().NotContain("Host=", "where it lies is not for everybody");
     }
 
     private static IEnumerable<(string Method, string Pattern)> RoutesOf(SharedClass shared) =>

@@ -1,3 +1,5 @@
+using Rollwright.Banjo.Data;
+using Rollwright.Banjo.Licks;
 using Rollwright.Class.Lessons;
 using Rollwright.Class.People;
 using Rollwright.Library;
@@ -64,7 +66,7 @@ internal sealed class SharedClass : IAsyncDisposable
     }
 
     /// <summary>A lesson that the teacher publishes, of a tune of their own.</summary>
-    public async Task<Guid> Publish(Person teacher, string title = "Wren on the Gatepost")
+    public async Task<Guid> Publish(Person teacher, string title = "Wren on the Gatepost", string wishes = "{}")
     {
         var theirs = Room.LibraryOf(teacher);
         var tune = new KeptTune(
@@ -80,7 +82,7 @@ internal sealed class SharedClass : IAsyncDisposable
             DateTimeOffset.UnixEpoch
         );
         await theirs.AddAsync([tune]);
-        var played = await theirs.BeginAsync(tune.Id, title, new(Guid.NewGuid(), "begun", "{}", "{}"));
+        var played = await theirs.BeginAsync(tune.Id, title, new(Guid.NewGuid(), "begun", wishes, "{}"));
         return await Room.PublishAsync(
             teacher,
             played.Id,
@@ -91,6 +93,17 @@ internal sealed class SharedClass : IAsyncDisposable
             ]
         );
     }
+
+    public static Lick Lick(string name) =>
+        LickBank
+            .BuiltIn.Read(
+                "test",
+                $"{LickRow.Head}\nplain name | fill | open-g | G | - | 2 | twos | 3.0Th2 1.0M 5.0T 2.0I 1.0M 2.0I 5.0T 1.0M\n"
+            )
+            .Bank.Find("plain name")! with
+        {
+            Name = name,
+        };
 
     public async ValueTask DisposeAsync()
     {

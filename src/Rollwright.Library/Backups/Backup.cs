@@ -41,9 +41,10 @@ public static class Backup
             await using (var stream = File.Create(beside))
             await using (var zip = new ZipArchive(stream, ZipArchiveMode.Create))
             {
-                await library.DoWhole(context => WriteAll(library, context, zip, clock));
+                // First, for it speaks of what the library keeps: all of that is there a moment later.
                 if (more is not null)
                     await more.WriteAsync(zip);
+                await library.DoWhole(context => WriteAll(library, context, zip, clock));
             }
             File.Move(beside, file, overwrite: true);
         }

@@ -18,7 +18,7 @@ internal static class DoorEndpoints
     /// <summary>The rate limit of the door.</summary>
     public const string Limit = "door";
 
-    // Somebody who is not there takes as long as somebody who is: the time says nothing of who is of the class.
+    // Somebody who is not there, or is locked out, takes as long as somebody who is: the time says nothing of who is of the class.
     private static readonly string NobodysHash = new PasswordHasher<Member>().HashPassword(new(), "nobody's");
 
     public static void MapDoor(this IEndpointRouteBuilder routes)
@@ -44,7 +44,8 @@ internal static class DoorEndpoints
     {
         if (password is { Length: > 0 and <= SignIn.MostCharacters } said)
         {
-            if (await users.FindByNameAsync((name ?? "").Trim()) is not { ClosedAt: null } member)
+            var member = await users.FindByNameAsync((name ?? "").Trim());
+            if (member is null or { ClosedAt: not null } || await users.IsLockedOutAsync(member))
                 hasher.VerifyHashedPassword(new(), NobodysHash, said);
             else if ((await door.PasswordSignInAsync(member, said, stay is not null, lockoutOnFailure: true)).Succeeded)
                 return Results.LocalRedirect(Within(to));

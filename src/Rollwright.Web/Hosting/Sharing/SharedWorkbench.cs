@@ -25,7 +25,8 @@ internal static class SharedWorkbench
         services.AddSingleton(serving.Room);
         services.AddSignIn(serving);
         services.AddScoped<CircuitHandler, MemberCircuit>();
-        AddOwn(services, () => new Shelf());
+        // One person's pages are few, and there are many people.
+        AddOwn(services, () => new Shelf(most: 8));
         AddOwn(services, () => new LessonShelf());
         // A recording is large; who sends a second before the page took the first has it alone.
         AddOwn(services, () => new TakeShelf(most: 1));
