@@ -116,11 +116,7 @@ internal sealed class LessonPlaces
                 var all = Enumerable.Range(0, take.Played.Bars.Length).ToImmutableArray();
                 if (take.Name.Length > 0 && !music.HasCaptions)
                     text.Append($"**{PlainText.Of(Upper(take.Name))}**\n\n");
-                if (music is TextTabShown)
-                {
-                    foreach (var phrase in PhraseWords.OfExcerpt(take.Played))
-                        text.Append(List(phrase.Text(lesson.Form).Split('\n'))).Append("\n\n");
-                }
+                text.Append(List(take.Lines(lesson.Form))).Append("\n\n");
                 text.Append(music.Bars(take.Played, all, take.Name.Length > 0 ? Upper(take.Name) : drill.Title))
                     .Append("\n\n");
             }
@@ -137,9 +133,7 @@ internal sealed class LessonPlaces
                 $"### {Upper(part.Name)}\n\n{part.Words} Its first phrase; do the same with the chords of the other bars:\n\n"
             );
             var first = BreakForm.Phrases(part.Played)[0];
-            if (music is TextTabShown)
-                text.Append(List(PhraseWords.Of(part.Played, [first.Number])[0].Text(lesson.Form).Split('\n')))
-                    .Append("\n\n");
+            text.Append(List(part.FirstPhrase(lesson.Form))).Append("\n\n");
             text.Append(music.Bars(part.Played, first.Bars, $"{Upper(part.Name)}, the first phrase")).Append("\n\n");
         }
         return text.ToString();

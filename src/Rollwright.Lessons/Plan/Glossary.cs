@@ -12,12 +12,7 @@ internal static class Glossary
     /// <summary>In the order in which a reader meets them; of what the lesson does not use nothing is said.</summary>
     public static ImmutableArray<string> Of(LessonPlan plan)
     {
-        ImmutableArray<Break> all =
-        [
-            plan.Played,
-            .. plan.Drills.SelectMany(drill => drill.Takes).Select(take => take.Played),
-            .. plan.Behind.Select(part => part.Played),
-        ];
+        var all = Music(plan);
         var bars = all.SelectMany(played => played.Bars).ToList();
         var slurs = bars.SelectMany(bar => bar.Strokes).Select(stroke => stroke.Slur).ToHashSet();
         var spans = all.SelectMany(played => played.Spans).ToList();
@@ -43,9 +38,20 @@ internal static class Glossary
             (slurs.Contains(SlurKind.Choke), "A choke: a left finger pushes the string aside, and the note rises."),
             (
                 slurs.Any(slur => slur is not null),
-                "\"Hammer-on 3 to fret 2\", and every such word among the notes, has a count of its own: the left hand makes the note, and the right hand plucks nothing there."
+                "Each of these is a slur. Among the notes it has a count of its own, like \"hammer string 3 to fret 2\": the left hand makes the note there, and the right hand plucks nothing."
             ),
         ];
         return [.. entries.Where(entry => entry.IsUsed).Select(entry => entry.Words)];
     }
+
+    /// <summary>Whether a slur comes half-way between two counts anywhere in the lesson.</summary>
+    public static bool HasHalves(LessonPlan plan) =>
+        Music(plan).SelectMany(played => played.Bars).SelectMany(bar => Slot.Of(bar)).Any(slot => !slot.AtOnce.IsEmpty);
+
+    private static ImmutableArray<Break> Music(LessonPlan plan) =>
+        [
+            plan.Played,
+            .. plan.Drills.SelectMany(drill => drill.Takes).Select(take => take.Played),
+            .. plan.Behind.Select(part => part.Played),
+        ];
 }

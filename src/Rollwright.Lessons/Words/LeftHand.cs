@@ -84,7 +84,13 @@ internal sealed class LeftHand(Break played, ImmutableArray<FingerPlace> before 
     {
         var strokes = played.Bars[bar].Strokes;
         var (at, first) = (strokes[index].At, PlaceOf(strokes[index]));
-        Lift(motions, at, held.Where(other => other.String == first.String && other.Fret > first.Fret));
+        // The same finger need not be lifted first: it moves.
+        Lift(
+            motions,
+            at,
+            held.Where(other => other.String == first.String && other.Fret > first.Fret && !IsSameFinger(other, first)),
+            othersStay: held.Any(other => IsSameFinger(other, first))
+        );
         if (held.Contains(first))
             return;
         List<FingerPlace> together = [first];
@@ -117,7 +123,7 @@ internal sealed class LeftHand(Break played, ImmutableArray<FingerPlace> before 
             held.ExceptWith(above);
             if (above.Count > 0)
                 motions.Add(new(LeftMotionKind.PullOff, stroke.At, [above.MaxBy(other => other.Fret)]));
-            Lift(motions, stroke.At, above.OrderBy(other => other.Fret).SkipLast(1), areGone: true);
+            Lift(motions, stroke.At, above.OrderBy(other => other.Fret).SkipLast(1), othersStay: true);
             return;
         }
         if (held.Contains(place))
@@ -129,7 +135,10 @@ internal sealed class LeftHand(Break played, ImmutableArray<FingerPlace> before 
         Lift(
             motions,
             stroke.At,
-            held.Where(other => !GoTogether(other, place) || (other.String == place.String && other.Fret >= place.Fret))
+            held.Where(other =>
+                !GoTogether(other, place) || (other.String == place.String && other.Fret >= place.Fret)
+            ),
+            othersStay: slides
         );
         held.Add(place);
         motions.Add(
@@ -166,20 +175,21 @@ internal sealed class LeftHand(Break played, ImmutableArray<FingerPlace> before 
                         )
                     )
                 )
-            )
+            ),
+            othersStay: moving.Count > 0
         );
         var from = shape is null && moving.Count > 0 ? moving[0] : (FingerPlace?)null;
         motions.Add(new(kind, at, places, shape, from) { IsMove = moving.Count > 0 });
         held.UnionWith(places);
     }
 
-    private void Lift(List<LeftMotion> motions, Fraction at, IEnumerable<FingerPlace> leaving, bool areGone = false)
+    private void Lift(List<LeftMotion> motions, Fraction at, IEnumerable<FingerPlace> leaving, bool othersStay = false)
     {
         ImmutableArray<FingerPlace> places = [.. leaving.OrderBy(place => place.String).ThenBy(place => place.Fret)];
-        if (!areGone)
-            held.ExceptWith(places);
+        held.ExceptWith(places);
+        var isAll = !othersStay && held.Count == 0 && places.Length > 1;
         foreach (var place in places)
-            motions.Add(new(LeftMotionKind.Lift, at, [place]));
+            motions.Add(new(LeftMotionKind.Lift, at, [place]) { IsAll = isAll });
     }
 
     // The index finger lies over several strings at one fret, others move; of fingers that nobody names none is the same.

@@ -17,9 +17,7 @@ internal static class LeftHandWords
         // What slurs do, the short form says among the notes alone.
         var brief = string.Join(
             "; ",
-            moves
-                .Where(move => !move.First.IsSlur)
-                .Select(move => string.Join(", ", move.Motions.Select(motion => Short(motion, count(motion.At)))))
+            moves.Where(move => !move.First.IsSlur).Select(move => Short(move, count(move.First.At)))
         );
         return (
             brief.Length > 0 ? $"Left: {brief}." : "",
@@ -52,12 +50,14 @@ internal static class LeftHandWords
         one.Kind == other.Kind
         && one.Kind is LeftMotionKind.Down or LeftMotionKind.Keep or LeftMotionKind.Lift
         && one.At == other.At
+        && one.IsAll == other.IsAll
         && one is { Shape: null, From: null }
         && other is { Shape: null, From: null };
 
     private static bool IsOfSame(Move before, LeftMotion motion) =>
         before is { Motions: [{ Places: [var last] }] }
-        && motion is { Places: [var place], Shape: null, Kind: not (LeftMotionKind.Behind or LeftMotionKind.Free) }
+        && motion is { Places: [var place], Shape: null, Kind: not LeftMotionKind.Behind }
+        && !motion.IsAll
         && place.Finger is not null
         && place.Finger == last.Finger
         // The index finger may lie over several strings: from which it goes is said.
@@ -101,12 +101,18 @@ internal static class LeftHandWords
             LeftMotionKind.PullOff => $"pull off with {it} from string {place.String} on {at}",
             LeftMotionKind.Slide when move.IsIt => $"slide it to fret {place.Fret} on {at}",
             LeftMotionKind.Slide => $"slide {it} on string {place.String} to fret {place.Fret} on {at}",
-            LeftMotionKind.Free => $"lift {Fingers(motion)} at the end",
+            LeftMotionKind.Free => $"lift {(move.IsIt ? it : Fingers(motion))} at the end",
             _ when move.IsIt => $"lift it before {at}",
+            _ when motion.IsAll => $"lift {All(places)} before {at}",
             _ =>
                 $"lift {Counting.Listed([.. places.Select(one => $"{HandNames.TheLeft(one.Finger)} from string {one.String}")])} before {at}",
         };
     }
+
+    private static string Short(Move move, string at) =>
+        move.First is { Kind: LeftMotionKind.Lift, IsAll: true }
+            ? $"lift {All([.. move.Motions.SelectMany(one => one.Places)])} before {at}"
+            : string.Join(", ", move.Motions.Select(motion => Short(motion, at)));
 
     private static string Short(LeftMotion motion, string at) =>
         motion.Kind switch
@@ -131,8 +137,17 @@ internal static class LeftHandWords
 
     private static string Fingers(LeftMotion motion) =>
         motion.IsAll
-            ? "all fingers"
+            ? All(motion.Places)
             : Counting.Listed([.. motion.Places.Select(place => HandNames.TheLeft(place.Finger)).Distinct()]);
+
+    // A barre is one finger on several strings.
+    private static string All(IReadOnlyCollection<FingerPlace> places) =>
+        places.Select(place => place.Finger ?? -place.String).Distinct().ToList() switch
+        {
+            [_] => HandNames.TheLeft(places.First().Finger),
+            [_, _] => "both fingers",
+            _ => "all fingers",
+        };
 
     private static string Named(NamedShape shape) =>
         // Of a part of a movable shape nothing may lie at the fret that the family goes by: the fingers say where it is.

@@ -14,26 +14,25 @@ internal sealed class PhraseTeller
     private readonly RightHandWords rightHand;
     private readonly BarLikeness likeness;
     private readonly TuneWords tune;
-    private readonly BarEnds ends;
+    private readonly BarEnds? ends;
     private readonly Dictionary<int, ImmutableArray<int>> told = [];
     private readonly Dictionary<int, ImmutableArray<LeftMotion>> leftOf = [];
 
     /// <param name="played">What is told.</param>
     /// <param name="isExcerpt">Whether its bars stand by themselves, so that they have no numbers.</param>
     public PhraseTeller(Break played, bool isExcerpt = false)
-        : this(played, new(played, isExcerpt), new(played)) { }
+        : this(played, new(played, isExcerpt), new(played), isExcerpt ? null : new(played, new(played))) { }
 
-    private PhraseTeller(Break played, Counting counting, SlurSources sources)
+    private PhraseTeller(Break played, Counting counting, SlurSources sources, BarEnds? ends)
     {
-        (this.played, this.counting, this.sources) = (played, counting, sources);
+        (this.played, this.counting, this.sources, this.ends) = (played, counting, sources, ends);
         rightHand = new(played, counting);
         likeness = new(played, counting);
         tune = new(played, counting);
-        ends = new(played, counting);
     }
 
     /// <summary>Another one of the same break, who has told nothing yet.</summary>
-    public PhraseTeller Afresh() => new(played, counting, sources);
+    public PhraseTeller Afresh() => new(played, counting, sources, ends);
 
     public PhraseWords Tell(Phrase phrase)
     {
@@ -111,11 +110,12 @@ internal sealed class PhraseTeller
         likeness.Remember(bar, slots, motions);
         if (tune.Where(bar) is { } where && (likeBar < 0 || tune.Where(likeBar)?.Long != where.Long))
             yield return where;
-        if (ends.Of(bar) is { Length: > 0 } end)
+        if (ends?.Of(bar) is { Length: > 0 } end)
             yield return new(SentenceKind.Bar, "", end, [], [bar]);
     }
 
-    // Half bar by half bar, so that nobody has to keep the one hand in mind while the other is told.
+    // Half bar by half bar, so that nobody has to keep the one hand in mind while the other is told; the left hand first, which
+    // has to be there when the right one plucks.
     private IEnumerable<Sentence> Hands(int bar, ImmutableArray<Slot> slots, ImmutableArray<LeftMotion> motions)
     {
         var (shortRoll, roll) = rightHand.Roll(bar, slots);
@@ -132,12 +132,12 @@ internal sealed class PhraseTeller
             var until = i + 1 < groups.Length ? groups[i + 1].Slots[0].At : played.Bars[bar].Length;
             var strokes = StrokesOf(bar, groups[i].Slots[0].At, until);
             var (right, full) = rightHand.Of(bar, groups[i].Slots, until);
+            if (!groups[i].Motions.IsEmpty)
+                yield return LeftSentence(bar, slots, groups[i].Motions, strokes);
             yield return new(SentenceKind.RightHand, shortRoll.Length > 0 ? "" : right, full, strokes, [bar])
             {
                 Brief = shortRoll.Length > 0 ? "" : RightHandWords.BriefSlurs(groups[i].Slots),
             };
-            if (!groups[i].Motions.IsEmpty)
-                yield return LeftSentence(bar, slots, groups[i].Motions, strokes);
         }
     }
 

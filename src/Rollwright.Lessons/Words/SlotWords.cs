@@ -3,8 +3,8 @@ using Rollwright.Banjo.Strokes;
 namespace Rollwright.Lessons.Words;
 
 /// <summary>
-/// Says what happens at one time: "thumb 3", "middle 1 at fret 2", "pinch thumb 5 with index 2 and middle 1", "hammer-on 3 to
-/// fret 2". Which finger makes a slur, and from where, is said with the left hand.
+/// Says what happens at one time: "thumb 3", "middle 1 at fret 2", "pinch thumb 5 with index 2 and middle 1", "hammer string 3
+/// to fret 2". Which finger makes a slur, and from where, is said with the left hand.
 /// </summary>
 internal static class SlotWords
 {
@@ -15,7 +15,7 @@ internal static class SlotWords
         var words =
             slot.Plucks.IsEmpty ? slurs
             : slurs.Length == 0 ? Plucked(slot, LongPluck)
-            : $"{Plucked(slot, LongPluck)} with a {slurs}";
+            : $"{Plucked(slot, LongPluck)} and with it {slurs}";
         return slot.AtOnce.IsEmpty ? words : $"{words} and at once {string.Join(" and ", slot.AtOnce.Select(Long))}";
     }
 
@@ -26,7 +26,7 @@ internal static class SlotWords
         var words =
             slot.Plucks.IsEmpty ? slurs
             : slurs.Length == 0 ? Plucked(slot, ShortPluck)
-            : $"{Plucked(slot, ShortPluck)} with a {slurs}";
+            : $"{Plucked(slot, ShortPluck)} and with it {slurs}";
         return slot.AtOnce.IsEmpty ? words : $"{words} and at once {string.Join(" and ", slot.AtOnce.Select(Short))}";
     }
 
@@ -36,7 +36,7 @@ internal static class SlotWords
             ? $"{slot.Plucks[0].String}"
             : $"{slot.Plucks[0].String} (and at once {string.Join(" and ", slot.AtOnce.Select(Short))})";
 
-    /// <summary>"hammer-on 3 to 2", each slur by itself.</summary>
+    /// <summary>"hammer 3 to 2", each slur by itself.</summary>
     public static IEnumerable<string> Slurs(Slot slot) => slot.Slurs.Concat(slot.AtOnce).Select(Short);
 
     private static string Plucked(Slot slot, Func<Stroke, string> say) =>
@@ -52,12 +52,8 @@ internal static class SlotWords
     private static string AtFret(Stroke stroke) => stroke.Fret == 0 ? "" : $" at fret {stroke.Fret}";
 
     private static string Long(Stroke slur) =>
-        slur.Slur == SlurKind.Choke
-            ? $"choke {slur.String} at {HandNames.Fret(slur.Fret)}"
-            : $"{HandNames.Noun(slur.Slur!.Value)} {slur.String} to {HandNames.Fret(slur.Fret)}";
+        $"{HandNames.Verb(slur.Slur!.Value)} string {slur.String} {(slur.Slur == SlurKind.Choke ? "at" : "to")} {HandNames.Fret(slur.Fret)}";
 
     private static string Short(Stroke slur) =>
-        slur.Slur == SlurKind.Choke
-            ? $"choke {slur.String}"
-            : $"{HandNames.Noun(slur.Slur!.Value)} {slur.String} to {(slur.Fret == 0 ? "open" : $"{slur.Fret}")}";
+        $"{HandNames.Verb(slur.Slur!.Value)} {slur.String}{(slur.Slur == SlurKind.Choke ? "" : slur.Fret == 0 ? " to open" : $" to {slur.Fret}")}";
 }

@@ -78,9 +78,10 @@ internal sealed class TuneWords(Break played, Counting counting)
         var kept =
             own.Count == strokes.Length ? "every note is the tune's"
             : own.Count == 0 ? null
+            : Exceptions(bar, own) is { } others ? $"every note is the tune's but for {others}"
             : $"the tune is on {at}";
-        IEnumerable<string> others = moved.Select(one => one.Words);
-        var words = string.Join("; ", kept is null ? others : others.Prepend(kept));
+        IEnumerable<string> elsewhere = moved.Select(one => one.Words);
+        var words = string.Join("; ", kept is null ? elsewhere : elsewhere.Prepend(kept));
         var brief = own.Count == 0 ? "" : $"Tune: {(own.Count == strokes.Length ? "all" : at)}.";
         return new(
             SentenceKind.Tune,
@@ -94,16 +95,11 @@ internal sealed class TuneWords(Break played, Counting counting)
         };
     }
 
-    // "1, 1-and and 2"; "every note but 1-e" where that is shorter; in a pinch the string too, where only one of it is meant.
+    // "1, 1-and and 2"; in a pinch the string too, where only one of it is meant.
     private string Times(int bar, List<int> own)
     {
         var strokes = played.Bars[bar].Strokes;
-        var moments = Enumerable.Range(0, strokes.Length).GroupBy(i => strokes[i].At).ToList();
-        var others = moments.Where(moment => !moment.Any(own.Contains)).ToList();
-        var isClear = moments.TrueForAll(moment => moment.All(own.Contains) || !moment.Any(own.Contains));
-        if (isClear && others.Count is 1 or 2 && moments.Count > 3 * others.Count)
-            return $"every note but {Counting.Listed([.. others.Select(moment => counting.Of(bar, moment.Key))])}";
-        return Counting.Listed([.. moments.Where(moment => moment.Any(own.Contains)).Select(Said)]);
+        return Counting.Listed([.. Moments(bar).Where(moment => moment.Any(own.Contains)).Select(Said)]);
 
         string Said(IGrouping<Fraction, int> moment)
         {
@@ -113,6 +109,20 @@ internal sealed class TuneWords(Break played, Counting counting)
                 : $"{count} (string {Counting.Listed([.. moment.Where(own.Contains).Select(i => $"{strokes[i].String}")])})";
         }
     }
+
+    // "the one on 2-and", where that is shorter than to list the tune's notes; null where it is not.
+    private string? Exceptions(int bar, List<int> own)
+    {
+        var moments = Moments(bar);
+        var others = moments.Where(moment => !moment.Any(own.Contains)).ToList();
+        var isClear = moments.TrueForAll(moment => moment.All(own.Contains) || !moment.Any(own.Contains));
+        return isClear && others.Count is 1 or 2 && moments.Count > 3 * others.Count
+            ? $"the {(others.Count == 1 ? "one" : "two")} on {Counting.Listed([.. others.Select(moment => counting.Of(bar, moment.Key))])}"
+            : null;
+    }
+
+    private List<IGrouping<Fraction, int>> Moments(int bar) =>
+        [.. Enumerable.Range(0, played.Bars[bar].Strokes.Length).GroupBy(i => played.Bars[bar].Strokes[i].At)];
 
     // Notes of the tune that are played early or late, or in another octave.
     private IEnumerable<(int Index, string Words)> Moved(int bar)
@@ -155,10 +165,10 @@ internal sealed class TuneWords(Break played, Counting counting)
                 played
                     .Bars[one.Bar]
                     .Chords.Where(chord => chord.At == one.Stroke.At)
-                    .Select(chord => $"{Named(one)}, with the chord {chord.Chord}")
+                    .Select(chord => $"with the chord {chord.Chord} comes {Named(one)}")
             );
         var words =
-            $"Notes to listen for: {string.Join("; ", changes.Prepend($"the phrase's tune starts with {Named(first)}").Append($"it ends with {Named(last)}"))}";
+            $"Notes to listen for: {string.Join("; ", changes.Prepend($"the tune of the phrase starts with {Named(first)}").Append($"it ends with {Named(last)}"))}";
         yield return new(
             SentenceKind.Names,
             "",
@@ -169,7 +179,7 @@ internal sealed class TuneWords(Break played, Counting counting)
     }
 
     private string Named((int Bar, int Index, Stroke Stroke) one) =>
-        $"{Name(one.Stroke)} on {counting.Of(one.Bar, one.Stroke.At)} of {counting.NameOf(one.Bar)}";
+        $"{Name(one.Stroke)} on {counting.Of(one.Bar, one.Stroke.At)} of {counting.NameOf(one.Bar)} (string {one.Stroke.String}, {HandNames.Fret(one.Stroke.Fret)})";
 
     // As the hands know it: without the capo, like the chords.
     private string Name(Stroke stroke) =>

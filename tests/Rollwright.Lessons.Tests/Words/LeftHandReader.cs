@@ -95,15 +95,26 @@ internal sealed partial class LeftHandReader
 
     private void Free(string words)
     {
-        if (words.StartsWith("lift all fingers", StringComparison.Ordinal))
-        {
-            held.Should().HaveCountGreaterThan(1, words);
-            held.Clear();
-        }
+        if (AllGone(words))
+            return;
         foreach (Match leaving in Finger().Matches(words))
             held.RemoveAll(place => place.Finger == Named(leaving))
                 .Should()
                 .BePositive($"{words} in {said}; down: {this}");
+    }
+
+    // "Both" and "all" are told apart, and leave nothing on the neck.
+    private bool AllGone(string words)
+    {
+        var fingers = held.Select(place => place.Finger == "a finger" ? $"{place}" : place.Finger).Distinct().Count();
+        if (words.StartsWith("lift both fingers", StringComparison.Ordinal))
+            fingers.Should().Be(2, $"{words} in {said}; down: {this}");
+        else if (words.StartsWith("lift all fingers", StringComparison.Ordinal))
+            fingers.Should().BeGreaterThan(2, $"{words} in {said}; down: {this}");
+        else if (fingers != 1 || !words.StartsWith($"lift the {held[0].Finger} before", StringComparison.Ordinal))
+            return false;
+        held.Clear();
+        return true;
     }
 
     private void Keep(List<Place> there)
@@ -118,6 +129,8 @@ internal sealed partial class LeftHandReader
     // Fingers leave their strings, lifted or pulled off.
     private void Leave(string words)
     {
+        if (AllGone(words))
+            return;
         var from = From().Matches(words);
         if (from.Count == 0)
         {

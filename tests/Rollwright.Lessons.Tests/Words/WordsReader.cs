@@ -150,11 +150,11 @@ internal sealed partial class WordsReader(Break metre)
 
     private Fraction Half(int bar) => Step(bar) / new Fraction(2);
 
-    // "thumb 3", "pinch thumb 5 with index 2 and middle 1", "hammer-on 3 to fret 2", both with "with a", "and at once".
+    // "thumb 3", "pinch thumb 5 with index 2 and middle 1", "hammer string 3 to fret 2", both with "and with it"; "and at once".
     private IEnumerable<ReadStroke> Slot(int bar, Fraction at, string words)
     {
         var atOnce = words.Split(" and at once ", 2);
-        var together = atOnce[0].Split(" with a ", 2);
+        var together = atOnce[0].Split(" and with it ", 2);
         var read = Pluck()
             .Matches(together[0])
             .Select(pluck => new ReadStroke(
@@ -213,7 +213,7 @@ internal sealed partial class WordsReader(Break metre)
     private static partial Regex Pluck();
 
     [GeneratedRegex(
-        SpokenTerms.Slur + " " + SpokenTerms.String + " (to|at) " + SpokenTerms.Fret,
+        SpokenTerms.Slur + " string " + SpokenTerms.String + " (to|at) " + SpokenTerms.Fret,
         RegexOptions.ExplicitCapture,
         SpokenTerms.Patience
     )]
