@@ -2,6 +2,7 @@ using Microsoft.Playwright;
 using Rollwright.Class;
 using Rollwright.Class.People;
 using Rollwright.Library;
+using Rollwright.Library.Kept;
 using Rollwright.Library.Tests;
 
 namespace Rollwright.EndToEnd.Sharing;
@@ -54,11 +55,10 @@ public class TwoServersTests
             await Hold(library, room, "Ben", await Read(ben.Page));
 
             // She comes to the other server: the sign-in of the dead one is good there, and so is what she kept.
-            await ada.Page.GotoAsync(second.Address);
+            var (kept, shown) = await Kept(library, room, "Ada");
+            await ada.Page.GotoAsync($"{second.Address}/?open={kept.Id}");
             await ada.Ready();
-            await ada.Settled();
-            await ada.TakeKept("wren");
-            await ada.Page.Locator($"a[href^='/made/{await Shown(library, room, "Ada")}/']").First.WaitForAsync();
+            await ada.Page.Locator($"a[href^='/made/{KeptBreaks.NameOf(shown)}/']").First.WaitForAsync();
             await ada.Settled();
             await ada.Page.EvaluateAsync(KilledServerTests.Listen);
             using var overAgain = new CancellationTokenSource();
@@ -101,15 +101,16 @@ public class TwoServersTests
 
     private static async Task Hold(TuneLibrary library, Classroom room, string name, IReadOnlyList<string> said)
     {
+        // What is shown first: keys that are still on their way add to the revisions, and take none away.
+        var (kept, shown) = await Kept(library, room, name);
         var theirs = library.For((await room.FindMemberAsync(name))!.Id);
-        var kept = (await theirs.BreaksAsync()).First(kept => kept.Title.Contains("Wren", StringComparison.Ordinal));
-        KeptBreaks.Hold(await theirs.RevisionsAsync(kept.Id), (await theirs.CurrentAsync(kept.Id))!, said);
+        KeptBreaks.Hold(await theirs.RevisionsAsync(kept.Id), shown, said);
     }
 
-    private static async Task<string> Shown(TuneLibrary library, Classroom room, string name)
+    private static async Task<(KeptBreak Kept, Revision Shown)> Kept(TuneLibrary library, Classroom room, string name)
     {
         var theirs = library.For((await room.FindMemberAsync(name))!.Id);
         var kept = (await theirs.BreaksAsync()).First(kept => kept.Title.Contains("Wren", StringComparison.Ordinal));
-        return KeptBreaks.NameOf((await theirs.CurrentAsync(kept.Id))!);
+        return (kept, (await theirs.CurrentAsync(kept.Id))!);
     }
 }
