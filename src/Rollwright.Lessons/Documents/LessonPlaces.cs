@@ -30,7 +30,7 @@ internal sealed class LessonPlaces
         ["learn"] = places => List(places.plan.Learnt),
         ["why"] = places => Paragraph(places.plan.Why),
         ["setting-up"] = places => places.SettingUp(),
-        ["chords"] = places => places.music.Chords(places.plan.Played, "The chords"),
+        ["chords"] = places => places.Chords(),
         ["form"] = places => places.Form(),
         ["reading"] = places => places.Reading(),
         ["break"] = places => places.music.Whole(places.plan.Played, "The whole break"),
@@ -67,6 +67,9 @@ internal sealed class LessonPlaces
     private string SettingUp() =>
         Paragraph(plan.Setting.Sentences) + (plan.Setting.TunesUp ? $"\n\n> {Cautions.Strings}" : "");
 
+    private string Chords() =>
+        $"{music.Chords(plan.Played, "The chords")}\n\n{List(ChordWords.Of(plan.Played))}".Trim();
+
     private string Reading() =>
         $"{string.Join("\n\n", LessonMarkdown.GuideTo(plan).Select(PlainText.Of))}\n\n{List(Glossary.Of(plan))}";
 
@@ -78,6 +81,8 @@ internal sealed class LessonPlaces
         var text = new StringBuilder();
         var shown = lesson.Edits.Over(plan.Played, plan.Words).ToDictionary(phrase => phrase.Words.Number);
         var phrases = BreakForm.Phrases(plan.Played).ToDictionary(phrase => phrase.Number);
+        if (plan.Steps.Length > 1)
+            text.Append(TeachingOrder.Words).Append("\n\n");
         foreach (var step in plan.Steps)
             Phrase(text, step, phrases[step.Phrase], shown[step.Phrase]);
         foreach (var lost in lesson.Edits.WithoutPhrase(plan.Played))

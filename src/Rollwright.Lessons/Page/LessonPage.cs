@@ -160,6 +160,8 @@ public sealed class LessonPage
         html.Append(
             "<section class=\"phrases\" aria-labelledby=\"phrases\">\n<h2 id=\"phrases\">Phrase by phrase</h2>\n"
         );
+        if (plan.Steps.Length > 1)
+            html.Append($"<p>{TeachingOrder.Words}</p>\n");
         var shown = lesson.Edits.Over(plan.Played, plan.Words).ToDictionary(phrase => phrase.Words.Number);
         var phrases = BreakForm.Phrases(plan.Played).ToDictionary(phrase => phrase.Number);
         foreach (var step in plan.Steps)

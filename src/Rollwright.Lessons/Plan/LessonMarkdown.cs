@@ -20,7 +20,7 @@ public static class LessonMarkdown
 
     private const string LeftGuide =
         "\"By 1\": the finger is down when you count 1; \"before 2\": it is off by then. A finger stays down until you are told to "
-        + "move or lift it, and every phrase begins with a free left hand.";
+        + "move or lift it, and every phrase begins with a free left hand; only an ending goes on with the fingers as they lie in the bar that it follows.";
 
     private const string HalfWords = "\"At once\", and \"the half after\" a count, is half-way to the next count. ";
 
@@ -67,7 +67,10 @@ public static class LessonMarkdown
             Enumerable.Range(0, (int)(time.Bar / time.Step).Floor()).Select(i => counts.Of(full, time.Step * i))
         );
         var aloud = count.Contains("-e", StringComparison.Ordinal) ? ", aloud \"one, ee, and, ah\"" : "";
-        return $"A bar of {time} is counted {count}{aloud}. \"Count 1: …\" begins on count 1 and goes on with one note on each of these counts; where a note rings longer, the next count is said. "
+        var taps = Counting.Listed([
+            .. Enumerable.Range(0, (int)(time.Bar / time.Beat).Floor()).Select(i => counts.Of(full, time.Beat * i)),
+        ]);
+        return $"A bar of {time} is counted {count}{aloud}; the foot taps on {taps}. \"Count 1: …\" begins on count 1 and goes on with one note on each of these counts; where a note rings longer, the next count is said. "
             + "Before it stands what the left hand does for these notes. "
             + "\"Then wait\": nothing new until the count that is said next. "
             + (Glossary.HasHalves(plan) ? HalfWords : "")

@@ -17,7 +17,7 @@ internal static class WhyWords
         why.Add(isSaid ? $"{lies}." : $"{lies} and keeps {Percent(made.Kept)} of the tune at its time and pitch.");
         if (Room(made.Break) is { } room && made.Style.Name is "roll" or "mixed")
             why.Add(
-                $"The tune has a new note on {Percent(room)} of the counts of its bars: the rolls fill the others."
+                $"The tune has a new note on {Percent(room)} of the counts of its bars: roll notes fill the others."
             );
         // What the advice says of its own style need not be said of another that was asked for.
         if (advice?.Style == made.Style.Name)

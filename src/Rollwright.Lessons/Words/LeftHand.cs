@@ -12,11 +12,16 @@ namespace Rollwright.Lessons.Words;
 /// stays until its string sounds lower, or it is needed elsewhere, or the hand cannot reach both; whatever it does is told.
 /// </summary>
 /// <param name="played">The break.</param>
-/// <param name="before">Fingers that lie down from before the first bar.</param>
-internal sealed class LeftHand(Break played, ImmutableArray<FingerPlace> before = default)
+/// <param name="before">Fingers that lie down from before the first bar, since a slur starts from them: that they stay is told.</param>
+/// <param name="down">Others that lie down from before it.</param>
+internal sealed class LeftHand(
+    Break played,
+    ImmutableArray<FingerPlace> before = default,
+    ImmutableArray<FingerPlace> down = default
+)
 {
     private readonly ShapeNames shapes = new(played);
-    private readonly HashSet<FingerPlace> held = before.IsDefault ? [] : [.. before];
+    private readonly HashSet<FingerPlace> held = [.. before.IsDefault ? [] : before, .. down.IsDefault ? [] : down];
     private ImmutableArray<FingerPlace> first = before.IsDefault ? [] : before;
 
     /// <summary>The fingers that are down after the bars so far, from string 1 on.</summary>
@@ -179,7 +184,9 @@ internal sealed class LeftHand(Break played, ImmutableArray<FingerPlace> before 
             othersStay: moving.Count > 0
         );
         var from = shape is null && moving.Count > 0 ? moving[0] : (FingerPlace?)null;
-        motions.Add(new(kind, at, places, shape, from) { IsMove = moving.Count > 0 });
+        motions.Add(
+            new(kind, at, places, shape, from) { IsMove = moving.Count > 0, Beside = [.. places.Where(held.Contains)] }
+        );
         held.UnionWith(places);
     }
 

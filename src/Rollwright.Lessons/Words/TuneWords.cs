@@ -70,24 +70,26 @@ internal sealed class TuneWords(Break played, Counting counting)
     public Sentence? Where(int bar)
     {
         var strokes = played.Bars[bar].Strokes;
-        List<int> own = [.. Enumerable.Range(0, strokes.Length).Where(i => strokes[i].IsMelody)];
-        var moved = Moved(bar).Where(one => !own.Contains(one.Index)).ToList();
-        if (own.Count + moved.Count == 0)
+        List<int> kept = [.. Enumerable.Range(0, strokes.Length).Where(i => strokes[i].IsMelody)];
+        var moved = Moved(bar).Where(one => !kept.Contains(one.Index)).ToList();
+        if (kept.Count + moved.Count == 0)
             return null;
+        // A note in another octave stands where the tune has it.
+        List<int> own = [.. kept.Concat(moved.Where(one => one.IsInPlace).Select(one => one.Index)).Order()];
         var at = Times(bar, own);
-        var kept =
+        var placed =
             own.Count == strokes.Length ? "every note is the tune's"
             : own.Count == 0 ? null
             : Exceptions(bar, own) is { } others ? $"every note is the tune's but for {others}"
             : $"the tune is on {at}";
         IEnumerable<string> elsewhere = moved.Select(one => one.Words);
-        var words = string.Join("; ", kept is null ? elsewhere : elsewhere.Prepend(kept));
+        var words = string.Join("; ", placed is null ? elsewhere : elsewhere.Prepend(placed));
         var brief = own.Count == 0 ? "" : $"Tune: {(own.Count == strokes.Length ? "all" : at)}.";
         return new(
             SentenceKind.Tune,
             brief,
             char.ToUpperInvariant(words[0]) + words[1..] + ".",
-            [.. own.Concat(moved.Select(one => one.Index)).Order().Select(index => new StrokeName(bar, index))],
+            [.. own.Union(moved.Select(one => one.Index)).Order().Select(index => new StrokeName(bar, index))],
             [bar]
         )
         {
@@ -125,7 +127,7 @@ internal sealed class TuneWords(Break played, Counting counting)
         [.. Enumerable.Range(0, played.Bars[bar].Strokes.Length).GroupBy(i => played.Bars[bar].Strokes[i].At)];
 
     // Notes of the tune that are played early or late, or in another octave.
-    private IEnumerable<(int Index, string Words)> Moved(int bar)
+    private IEnumerable<(int Index, bool IsInPlace, string Words)> Moved(int bar)
     {
         if (played.Tune is not { } tune)
             yield break;
@@ -137,12 +139,13 @@ internal sealed class TuneWords(Break played, Counting counting)
             var way =
                 stroke.At < note.At ? $"comes early, on {counting.Of(bar, stroke.At)}"
                 : stroke.At > note.At ? $"comes late, on {counting.Of(bar, stroke.At)}"
-                : played.KeyOf(stroke) > note.Pitch.Midi + played.Setting.Shift ? "is played an octave high"
-                : "is played an octave low";
+                : played.KeyOf(stroke) > note.Pitch.Midi + played.Setting.Shift ? "an octave high"
+                : "an octave low";
             yield return (
                 name.Index,
+                stroke.At == note.At,
                 stroke.At == note.At
-                    ? $"on {counting.Of(bar, note.At)} its note {way}"
+                    ? $"on {counting.Of(bar, note.At)} it is {way}"
                     : $"the tune's note of {counting.Of(bar, note.At)} {way}"
             );
         }

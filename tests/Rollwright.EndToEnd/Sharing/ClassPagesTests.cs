@@ -34,6 +34,8 @@ public class ClassPagesTests
             await Assertions.Expect(desk.Locator(".keep-line")).ToHaveTextAsync("Kept.");
             await desk.GetByRole(AriaRole.Link, new() { Name = "Teach it" }).ClickAsync();
             await desk.GetByRole(AriaRole.Button, new() { Name = "Publish this lesson" }).ClickAsync();
+            await Assertions.Expect(desk.GetByText("Published.")).ToBeVisibleAsync();
+            await Look(teacher, "teacher-desk");
             await desk.GetByRole(AriaRole.Link, new() { Name = "See it as the class does" }).ClickAsync();
             await Assertions.Expect(desk.Locator("h1")).ToHaveTextAsync("Wren on the Gatepost");
             await desk.GetByLabel("What is to be done").FillAsync("The first part, every phrase four times clean");
@@ -53,6 +55,7 @@ public class ClassPagesTests
             await phone.GetByRole(AriaRole.Button, new() { Name = "Practise it on the workbench" }).ClickAsync();
             await pupil.Ready();
             await Assertions.Expect(phone.Locator("#break-title")).ToHaveTextAsync("Wren on the Gatepost");
+            await Look(pupil, "pupil-bench");
             await phone.GetByRole(AriaRole.Link, new() { Name = "The class" }).ClickAsync();
 
             // A take comes, is heard and answered.

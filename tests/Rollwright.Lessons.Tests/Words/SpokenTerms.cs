@@ -27,7 +27,7 @@ internal static class SpokenTerms
 
     public const string Fret = @"(open|fret (?<f>\d+))";
 
-    public const string Slur = "(?<slur>hammer|pull off|slide|choke)";
+    public const string Slur = "(?<slur>hammer|pull off|pull|slide|choke)";
 
     /// <summary>Counts from the beginning of the full bar to a count: 1½ for "2-and".</summary>
     public static Fraction CountsTo(Match match)
@@ -65,7 +65,7 @@ internal static class SpokenTerms
         match.Groups["slur"].Value switch
         {
             "hammer" => SlurKind.HammerOn,
-            "pull off" => SlurKind.PullOff,
+            "pull off" or "pull" => SlurKind.PullOff,
             "slide" => SlurKind.Slide,
             _ => SlurKind.Choke,
         };
