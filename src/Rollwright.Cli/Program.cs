@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Rollwright.Cli.Commands;
+using Rollwright.Cli.Commands.Class;
 using Rollwright.Cli.Commands.Library;
 
 var root = new RootCommand("From the melody that fiddlers play to a break for the five-string banjo.")
@@ -17,6 +18,7 @@ var root = new RootCommand("From the melody that fiddlers play to a break for th
     ListenCommand.Build(),
     SlowCommand.Build(),
     LibraryCommand.Build(),
+    ClassCommand.Build(),
     ServeCommand.Build(),
 };
 return await Exit.GuardedAsync(root, args);

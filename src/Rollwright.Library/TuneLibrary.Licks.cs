@@ -32,6 +32,22 @@ public sealed partial class TuneLibrary
         });
     }
 
+    /// <summary>Takes over licks of another's by their names; those whose names one has already stay as they are.</summary>
+    public async Task CopyLicksAsync(TuneLibrary from, IReadOnlyCollection<string> names)
+    {
+        ArgumentNullException.ThrowIfNull(from);
+        if (names.Count == 0)
+            return;
+        var own = (await ListLicksAsync()).Select(lick => lick.Name).ToHashSet(StringComparer.OrdinalIgnoreCase);
+        var theirs = (await from.ListLicksAsync()).Where(lick => names.Contains(lick.Name)).ToList();
+        var (bank, _) = KeptLick.BankOf(theirs, Place.Name);
+        foreach (var lick in bank.Licks.Where(lick => theirs.Exists(kept => kept.Name == lick.Name)))
+        {
+            if (own.Add(lick.Name))
+                await AddLickAsync(lick);
+        }
+    }
+
     /// <summary>In the order of their coming.</summary>
     public Task<IReadOnlyList<KeptLick>> ListLicksAsync() =>
         Do<IReadOnlyList<KeptLick>>(async context =>

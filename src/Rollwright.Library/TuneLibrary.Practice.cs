@@ -11,6 +11,8 @@ public sealed partial class TuneLibrary
     public Task PractiseAsync(Guid id, KeptPractice more) =>
         Change(async context =>
         {
+            if (!await context.Breaks.AnyAsync(row => row.Id == id))
+                throw Missing();
             var row = await context.Practice.FindAsync(id, more.Day, more.Phrase);
             if (row is null)
                 context.Practice.Add(

@@ -73,7 +73,8 @@ public sealed partial class TuneLibrary
         // Only when the take is gone for certain, and while nobody else can write.
         return await Change(async context =>
         {
-            if (!await context.Takes.AnyAsync(row => row.Digest == digest))
+            // Somebody else may have handed in the same recording.
+            if (!await context.Takes.IgnoreQueryFilters().AnyAsync(row => row.Digest == digest))
                 await Recordings.RemoveAsync(context, digest);
             return true;
         });

@@ -12,12 +12,13 @@ namespace Rollwright.Library;
 /// </summary>
 public sealed partial class TuneLibrary
 {
-    private readonly Func<LibraryContext> open;
+    private readonly Func<Scope, LibraryContext> open;
     private readonly TimeProvider clock;
 
-    private TuneLibrary(LibraryPlace place, Func<LibraryContext> open, TimeProvider clock)
+    private TuneLibrary(LibraryPlace place, Func<Scope, LibraryContext> open, TimeProvider clock, string owner = "")
     {
         Place = place;
+        Owner = owner;
         Recordings = place.File is { } file ? new RecordingFiles($"{file}.takes") : new RecordingTable();
         this.open = open;
         this.clock = clock;
@@ -25,7 +26,18 @@ public sealed partial class TuneLibrary
 
     public LibraryPlace Place { get; }
 
+    /// <summary>Whose things are seen and kept here; empty where one person has it to themselves.</summary>
+    public string Owner { get; }
+
     internal IRecordings Recordings { get; }
+
+    /// <summary>The same library as one of several people sees it: their own things, and nobody else's.</summary>
+    /// <param name="owner">Their name for ever; not empty.</param>
+    public TuneLibrary For(string owner)
+    {
+        ArgumentException.ThrowIfNullOrWhiteSpace(owner);
+        return new(Place, open, clock, owner);
+    }
 
     /// <summary>Opens a library, makes it where there is none, and brings an older one up to date.</summary>
     /// <exception cref="LibraryException">It cannot be opened, or a newer program made it.</exception>
@@ -56,12 +68,22 @@ public sealed partial class TuneLibrary
     }
 
     /// <summary>Runs a question; its context is closed with it.</summary>
-    internal async Task<T> Do<T>(Func<LibraryContext, Task<T>> ask)
+    internal Task<T> Do<T>(Func<LibraryContext, Task<T>> ask) => Ask(new(Owner), ask);
+
+    private Task<T> Ask<T>(Scope scope, Func<LibraryContext, Task<T>> ask) =>
+        ToldAsync(async () =>
+        {
+            await using var context = open(scope);
+            return await ask(context);
+        });
+
+    /// <summary>For rooms with tables of their own in the same database: what it complains of is told as the library's own is.</summary>
+    public async Task<T> ToldAsync<T>(Func<Task<T>> ask)
     {
+        ArgumentNullException.ThrowIfNull(ask);
         try
         {
-            await using var context = open();
-            return await ask(context);
+            return await ask();
         }
         catch (Exception fault) when (Faults.IsTheirs(fault))
         {
@@ -79,14 +101,18 @@ public sealed partial class TuneLibrary
             return answer;
         });
 
-    private static Func<LibraryContext> Opener(LibraryPlace place, bool mayBeNew)
+    /// <summary>As <see cref="Do"/>, over what everybody has where the library is not one person's.</summary>
+    internal Task<T> DoWhole<T>(Func<LibraryContext, Task<T>> ask) =>
+        Owner.Length > 0 ? Do(ask) : Ask(new("", SeesAll: true), ask);
+
+    private static Func<Scope, LibraryContext> Opener(LibraryPlace place, bool mayBeNew)
     {
         if (place.Connection is { } connection)
         {
             var server = PostgresContext.Options(connection);
-            return () => new PostgresContext(server);
+            return scope => new PostgresContext(server, scope);
         }
         var file = SqliteContext.Options(place.File!, mayBeNew);
-        return () => new SqliteContext(file);
+        return scope => new SqliteContext(file, scope);
     }
 }

@@ -11,7 +11,7 @@ namespace Rollwright.EndToEnd;
 public sealed class KilledServerTests(ITestOutputHelper output) : IDisposable
 {
     // The page as it was drawn, each time that it says the work is kept: the name of the break that it gives away.
-    private const string Listen = """
+    internal const string Listen = """
         () => {
           window.said = [];
           const look = () => {
@@ -87,7 +87,7 @@ public sealed class KilledServerTests(ITestOutputHelper output) : IDisposable
         );
     }
 
-    private static async Task Type(IPage page, int seed, CancellationToken over)
+    internal static async Task Type(IPage page, int seed, CancellationToken over)
     {
         var random = new Random(seed);
         while (!over.IsCancellationRequested)

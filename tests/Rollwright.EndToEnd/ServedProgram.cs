@@ -18,7 +18,9 @@ internal sealed partial class ServedProgram : IDisposable
 
     public int ProcessId => process.Id;
 
-    public static async Task<ServedProgram> Start(string library)
+    /// <param name="library">Its place.</param>
+    /// <param name="more">Further arguments.</param>
+    public static async Task<ServedProgram> Start(string library, params string[] more)
     {
         var start = new ProcessStartInfo("dotnet")
         {
@@ -34,6 +36,8 @@ internal sealed partial class ServedProgram : IDisposable
                 "0",
             },
         };
+        foreach (var argument in more)
+            start.ArgumentList.Add(argument);
         var process = Process.Start(start)!;
         var line = await process.StandardOutput.ReadLineAsync() ?? "";
         return new(process, Place().Match(line).Value);

@@ -22,6 +22,7 @@ public class ArrowTests
         ["Listening"] = ["Music", "Banjo", "Arranging", "Audio"],
         ["Lessons"] = ["Music", "Banjo", "Arranging", "Engraving", "Sound", "Audio", "Formats"],
         ["Library"] = ["Music", "Banjo", "Formats"],
+        ["Class"] = ["Library"],
         ["Web"] =
         [
             "Music",
@@ -33,6 +34,7 @@ public class ArrowTests
             "Sound",
             "Lessons",
             "Library",
+            "Class",
             "Listening",
         ],
         ["Cli"] =
@@ -47,6 +49,7 @@ public class ArrowTests
             "Listening",
             "Lessons",
             "Library",
+            "Class",
             "Web",
         ],
     };

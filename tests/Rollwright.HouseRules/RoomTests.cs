@@ -49,7 +49,11 @@ public class RoomTests
 
     [Fact]
     public void A_file_holds_one_idea_of_at_most_four_hundred_lines() =>
-        Sources().Where(file => File.ReadLines(file).Count() > 400).Select(Path.GetFileName).Should().BeEmpty();
+        Sources()
+            .Where(file => !IsWrittenByATool(file) && File.ReadLines(file).Count() > 400)
+            .Select(Path.GetFileName)
+            .Should()
+            .BeEmpty();
 
     [Fact]
     public void The_licence_of_every_package_is_recorded()
@@ -61,6 +65,11 @@ public class RoomTests
             .Select(item => item.Attribute("Include")!.Value);
         packages.Should().OnlyContain(package => recorded.Contains(package));
     }
+
+    // What EF Core's tool notes beside a migration for itself; nobody reads it.
+    private static bool IsWrittenByATool(string file) =>
+        file.EndsWith(".Designer.cs", StringComparison.Ordinal)
+        || file.EndsWith("ContextModelSnapshot.cs", StringComparison.Ordinal);
 
     private static IEnumerable<string> Sources() =>
         Directory

@@ -25,7 +25,7 @@ internal static class Server
     public static Task Drop(string connection)
     {
         var name = new NpgsqlConnectionStringBuilder(connection).Database!;
-        return Run($"{Started.Value.Result};Database=postgres", $"DROP DATABASE {name} WITH (FORCE)");
+        return Run($"{Started.Value.Result};Database=postgres", $"DROP DATABASE IF EXISTS {name} WITH (FORCE)");
     }
 
     private static async Task Run(string connection, string sql)

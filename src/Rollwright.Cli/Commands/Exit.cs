@@ -1,4 +1,6 @@
 using System.CommandLine;
+using Rollwright.Class;
+using Rollwright.Class.People;
 using Rollwright.Cli.Files;
 using Rollwright.Library;
 using Rollwright.Sound;
@@ -41,7 +43,14 @@ internal static class Exit
 
     /// <summary>Faults of the request, the files or the machine, which have a message for people.</summary>
     public static bool IsExpected(Exception fault) =>
-        fault is RequestException or SoundException or LibraryException or IOException or UnauthorizedAccessException;
+        fault
+            is RequestException
+                or SoundException
+                or LibraryException
+                or ClassException
+                or NotForYouException
+                or IOException
+                or UnauthorizedAccessException;
 
     /// <summary>One line for people; standard output stays for what was asked for.</summary>
     public static void Say(string line) => Console.Error.WriteLine(line.ReplaceLineEndings(" "));

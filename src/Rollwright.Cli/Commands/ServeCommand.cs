@@ -1,14 +1,15 @@
 using System.CommandLine;
+using Rollwright.Cli.Commands.Class;
 using Rollwright.Cli.Files;
 using Rollwright.Library;
 using Rollwright.Web.Hosting;
 
 namespace Rollwright.Cli.Commands;
 
-/// <summary><c>rollwright serve --port N</c>: the workbench on the loopback address.</summary>
+/// <summary><c>rollwright serve --port N</c>: the workbench on the loopback address; <c>--class</c>: for a class.</summary>
 internal static class ServeCommand
 {
-    private const int UsualPort = 5080;
+    public const int UsualPort = 5080;
 
     public static Command Build()
     {
@@ -22,11 +23,16 @@ internal static class ServeCommand
             Description =
                 $"Where the work is kept: a file, or the connection string of a PostgreSQL database; else what {LibraryPlace.Variable} says; else library.db in your data folder.",
         };
-        var command = new Command("serve", "Opens the workbench on 127.0.0.1, for this computer alone.")
+        var command = new Command(
+            "serve",
+            "Opens the workbench on 127.0.0.1, for this computer alone; with --class for a class."
+        )
         {
             port,
             place,
         };
+        var ofClass = new ClassOptions();
+        ofClass.AddTo(command);
         command.SetAction(
             async (parsed, stop) =>
             {
@@ -34,15 +40,17 @@ internal static class ServeCommand
                 if (asked is < 0 or > 65535)
                     throw new RequestException($"--port {asked}: a port is 0 to 65535");
                 var library = await TuneLibrary.OpenAsync(LibraryPlace.Of(parsed.GetValue(place)), TimeProvider.System);
+                var serving = await ofClass.ReadAsync(parsed, library);
                 try
                 {
                     await Workbench.RunAsync(
                         asked,
                         address =>
                             Console.WriteLine(
-                                $"The workbench is open at {address} (Ctrl+C ends it); the work is kept in {library.Place.Name}."
+                                $"{(serving is null ? "The workbench" : "The class")} is open at {address} (Ctrl+C ends it); the work is kept in {library.Place.Name}."
                             ),
                         library,
+                        serving,
                         stop
                     );
                 }

@@ -12,7 +12,8 @@ namespace Rollwright.Library.Backups;
 /// <summary>
 /// A whole library as one zip of open formats: manifest.json, tunes.json, tunes.abc (the same texts, for any other program), a file
 /// of JSON for each break, the licks that people set aside, licks.json, licks.txt (the same rows, a file of licks), lessons.json, takes.json and the recordings,
-/// named by their digest. Moving between SQLite and PostgreSQL is a backup from one and a restore into the other.
+/// named by their digest. Of a library that several people share it is everybody's, with whose each thing is in owners.json; of what
+/// one of them sees (<see cref="TuneLibrary.For"/>) it is theirs, and restored there it becomes theirs. Moving between SQLite and PostgreSQL is a backup from one and a restore into the other.
 /// </summary>
 public static class Backup
 {
@@ -20,12 +21,17 @@ public static class Backup
     private const long MostBytes = 2_000_000_000;
 
     private const string SetAside = "set-aside-licks.json";
+    private const string Owners = "owners.json";
 
     private static readonly JsonSerializerOptions Form = new(JsonSerializerDefaults.Web) { WriteIndented = true };
 
     /// <summary>Writes a backup of one moment; the file appears when it is whole.</summary>
     /// <exception cref="LibraryException">The library or the disk refuses; there is no half file.</exception>
-    public static async Task WriteAsync(TuneLibrary library, string file, TimeProvider clock)
+    /// <param name="library">What is backed up.</param>
+    /// <param name="file">The zip.</param>
+    /// <param name="clock">Says when.</param>
+    /// <param name="more">What else goes into it; null for nothing.</param>
+    public static async Task WriteAsync(TuneLibrary library, string file, TimeProvider clock, IBackupPart? more = null)
     {
         ArgumentNullException.ThrowIfNull(library);
         ArgumentNullException.ThrowIfNull(clock);
@@ -34,7 +40,12 @@ public static class Backup
         {
             await using (var stream = File.Create(beside))
             await using (var zip = new ZipArchive(stream, ZipArchiveMode.Create))
-                await library.Do(context => WriteAll(library, context, zip, clock));
+            {
+                // First, for it speaks of what the library keeps: all of that is there a moment later.
+                if (more is not null)
+                    await more.WriteAsync(zip);
+                await library.DoWhole(context => WriteAll(library, context, zip, clock));
+            }
             File.Move(beside, file, overwrite: true);
         }
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
@@ -50,7 +61,10 @@ public static class Backup
 
     /// <summary>Adds what a backup holds to a library, all or nothing; what is there already (by its id) stays as it is.</summary>
     /// <exception cref="LibraryException">The file is no backup, a newer one, or damaged.</exception>
-    public static async Task<Restored> RestoreAsync(TuneLibrary library, string file)
+    /// <param name="library">Where to.</param>
+    /// <param name="file">The zip.</param>
+    /// <param name="more">Takes what else was put into it; null leaves it.</param>
+    public static async Task<Restored> RestoreAsync(TuneLibrary library, string file, IBackupPart? more = null)
     {
         ArgumentNullException.ThrowIfNull(library);
         try
@@ -74,9 +88,15 @@ public static class Backup
                 ReadLater<KeptLick>(zip, "licks.json"),
                 ReadLater<KeptLesson>(zip, "lessons.json"),
                 ReadLater<KeptTake>(zip, "takes.json"),
-                ReadLater<SetAsideLickRow>(zip, SetAside)
+                ReadLater<SetAsideLickRow>(zip, SetAside),
+                zip.GetEntry(Owners) is null ? [] : Read<Dictionary<Guid, string>>(zip, Owners)
             );
-            return await library.Change(context => AddAll(library, context, content, zip));
+            if (content.Owners.Count > 0 && library is { Owner: "", Place.IsServer: false })
+                throw Wrong("it is of several people, and a file is one person's");
+            var restored = await library.Change(context => AddAll(library, context, content, zip));
+            if (more is not null)
+                await more.ReadAsync(zip);
+            return restored;
         }
         catch (Exception fault) when (fault is InvalidDataException or JsonException)
         {
@@ -93,6 +113,21 @@ public static class Backup
         }
 
         LibraryException Wrong(string what) => new(file, what, "take another file; nothing was restored");
+    }
+
+    /// <summary>Whether a backup has this folder in it; false for what is none.</summary>
+    public static bool HoldsFolder(string file, string folder)
+    {
+        try
+        {
+            using var zip = ZipFile.OpenRead(file);
+            return zip.Entries.Any(entry => entry.FullName.StartsWith($"{folder}/", StringComparison.Ordinal));
+        }
+        catch (Exception fault) when (fault is IOException or InvalidDataException or UnauthorizedAccessException)
+        {
+            // Restoring says what is wrong with it.
+            return false;
+        }
     }
 
     private static async Task<bool> WriteAll(
@@ -114,7 +149,9 @@ public static class Backup
             new BackupManifest(BackupManifest.Name, BackupManifest.Newest, clock.GetUtcNow(), tunes.Count, breaks.Count)
         );
         Write(zip, "tunes.json", tunes);
-        Write(zip, SetAside, await context.SetAsideLicks.AsNoTracking().OrderBy(row => row.Lick).ToListAsync());
+        Write(zip, SetAside, await SetAsideOf(library, context));
+        if (library.Owner.Length == 0)
+            Write(zip, Owners, await OwnersOf(context));
         await using (var abc = new StreamWriter(zip.CreateEntry("tunes.abc").Open(), new UTF8Encoding(false)))
         {
             foreach (var tune in tunes)
@@ -175,15 +212,37 @@ public static class Backup
     )
     {
         var known = await context.SetAsideLicks.AsNoTracking().ToListAsync();
-        context.SetAsideLicks.AddRange(content.SetAside.ExceptBy(known.Select(Name), Name));
-        var newTunes = await New(context.Tunes.Select(row => row.Id), content.Tunes, tune => tune.Id);
-        var newBreaks = await New(context.Breaks.Select(row => row.Id), content.Breaks, kept => kept.Break.Id);
+        var aside = content
+            .SetAside.Select(row => row with { Who = library.Owner.Length > 0 ? library.Owner : NameOf(row) })
+            .DistinctBy(Name);
+        context.SetAsideLicks.AddRange(aside.ExceptBy(known.Select(Name), Name));
+        // Ids are for ever, whoever's they are; the rows of others are asked for too.
+        var newTunes = await New(
+            context.Tunes.IgnoreQueryFilters().Select(row => row.Id),
+            content.Tunes,
+            tune => tune.Id
+        );
+        var newBreaks = await New(
+            context.Breaks.IgnoreQueryFilters().Select(row => row.Id),
+            content.Breaks,
+            kept => kept.Break.Id
+        );
         // By its name: it says what the hands do, and no two licks are called alike.
-        var newLicks = await New(context.Licks.Select(row => row.Name), content.Licks, lick => lick.Name);
-        var newLessons = await New(context.Lessons.Select(row => row.Id), content.Lessons, lesson => lesson.Id);
-        var newTakes = await New(context.Takes.Select(row => row.Id), content.Takes, take => take.Id);
-        context.Licks.AddRange(newLicks.Select(Mapping.Row));
-        context.Lessons.AddRange(newLessons.Select(Mapping.Row));
+        var licks = await context.Licks.IgnoreQueryFilters().Select(row => new { row.Owner, row.Name }).ToListAsync();
+        var names = licks.Select(row => (row.Owner, row.Name)).ToHashSet();
+        var newLicks = content.Licks.Where(lick => names.Add((OwnerOf(lick.Id), lick.Name))).ToList();
+        var newLessons = await New(
+            context.Lessons.IgnoreQueryFilters().Select(row => row.Id),
+            content.Lessons,
+            lesson => lesson.Id
+        );
+        var newTakes = await New(
+            context.Takes.IgnoreQueryFilters().Select(row => row.Id),
+            content.Takes,
+            take => take.Id
+        );
+        context.Licks.AddRange(newLicks.Select(lick => Theirs(lick.Id, Mapping.Row(lick))));
+        context.Lessons.AddRange(newLessons.Select(lesson => Theirs(lesson.Id, Mapping.Row(lesson))));
         foreach (var take in newTakes)
         {
             var recording = Bytes(zip, NameOf(take));
@@ -191,14 +250,15 @@ public static class Backup
             if (KeptTake.DigestOf(recording) != take.Digest)
                 throw new InvalidDataException($"{NameOf(take)} is not the recording that was kept");
             await library.Recordings.PutAsync(context, take.Digest, recording);
-            context.Takes.Add(Mapping.Row(take with { Ending = KeptTake.PlainEnding(take.Ending) }));
+            context.Takes.Add(Theirs(take.Id, Mapping.Row(take with { Ending = KeptTake.PlainEnding(take.Ending) })));
         }
-        context.Tunes.AddRange(newTunes.Select(Mapping.Row));
+        context.Tunes.AddRange(newTunes.Select(tune => Theirs(tune.Id, Mapping.Row(tune))));
         foreach (var (kept, revisions, practice) in newBreaks)
         {
             context.Breaks.Add(
                 new()
                 {
+                    Owner = OwnerOf(kept.Id),
                     Id = kept.Id,
                     Tune = kept.Tune,
                     Title = kept.Title,
@@ -206,10 +266,11 @@ public static class Backup
                     ChangedAt = kept.ChangedAt,
                 }
             );
-            context.Revisions.AddRange(revisions.Select(revision => Mapping.Row(kept.Id, revision)));
+            context.Revisions.AddRange(revisions.Select(revision => Theirs(kept.Id, Mapping.Row(kept.Id, revision))));
             context.Practice.AddRange(
                 practice.Select(day => new PracticeRow
                 {
+                    Owner = OwnerOf(kept.Id),
                     Break = kept.Id,
                     Day = day.Day,
                     Phrase = day.Phrase,
@@ -221,7 +282,41 @@ public static class Backup
         }
         await context.SaveChangesAsync();
         return new(newTunes.Count, newBreaks.Count, newLicks.Count, newLessons.Count, newTakes.Count);
+
+        // What one person restores is theirs, whosever it was.
+        string OwnerOf(Guid id) => library.Owner.Length > 0 ? library.Owner : content.Owners.GetValueOrDefault(id, "");
+
+        T Theirs<T>(Guid id, T row)
+            where T : IOwned
+        {
+            row.Owner = OwnerOf(id);
+            return row;
+        }
     }
+
+    // Whose is what; what is nobody's in particular is left out.
+    private static async Task<Dictionary<Guid, string>> OwnersOf(LibraryContext context)
+    {
+        var owners = context
+            .Tunes.Where(row => row.Owner != "")
+            .Select(row => new { row.Id, row.Owner })
+            .Concat(context.Breaks.Where(row => row.Owner != "").Select(row => new { row.Id, row.Owner }))
+            .Concat(context.Licks.Where(row => row.Owner != "").Select(row => new { row.Id, row.Owner }))
+            .Concat(context.Lessons.Where(row => row.Owner != "").Select(row => new { row.Id, row.Owner }))
+            .Concat(context.Takes.Where(row => row.Owner != "").Select(row => new { row.Id, row.Owner }));
+        return await owners.ToDictionaryAsync(row => row.Id, row => row.Owner);
+    }
+
+    // One person's list carries no name: whoever restores it is that person.
+    private static async Task<List<SetAsideLickRow>> SetAsideOf(TuneLibrary library, LibraryContext context)
+    {
+        var rows = await context.SetAsideLicks.AsNoTracking().OrderBy(row => row.Lick).ToListAsync();
+        return library.Owner.Length == 0
+            ? rows
+            : [.. rows.Where(row => row.Who == library.Owner).Select(row => row with { Who = "" })];
+    }
+
+    private static string NameOf(SetAsideLickRow row) => row.Who.Length > 0 ? row.Who : Environment.UserName;
 
     private static (string, string) Name(SetAsideLickRow row) => (row.Who, row.Lick);
 

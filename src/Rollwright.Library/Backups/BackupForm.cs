@@ -13,7 +13,7 @@ namespace Rollwright.Library.Backups;
 internal sealed record BackupManifest(string Form, int Version, DateTimeOffset MadeAt, int Tunes, int Breaks)
 {
     public const string Name = "rollwright-library";
-    public const int Newest = 2;
+    public const int Newest = 3;
 }
 
 /// <summary>A break with all that belongs to it, in a file of its own.</summary>
@@ -54,5 +54,6 @@ internal sealed record BackupContent(
     ImmutableArray<KeptLick> Licks,
     ImmutableArray<KeptLesson> Lessons,
     ImmutableArray<KeptTake> Takes,
-    ImmutableArray<SetAsideLickRow> SetAside
+    ImmutableArray<SetAsideLickRow> SetAside,
+    IReadOnlyDictionary<Guid, string> Owners
 );

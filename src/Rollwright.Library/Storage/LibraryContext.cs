@@ -2,9 +2,17 @@ using Microsoft.EntityFrameworkCore;
 
 namespace Rollwright.Library.Storage;
 
-/// <summary>The tables, alike in both kinds of database.</summary>
-internal abstract class LibraryContext(DbContextOptions options) : DbContext(options)
+/// <summary>The tables, alike in both kinds of database, as one person sees them: what is another's is not there.</summary>
+/// <param name="options">Of the database.</param>
+/// <param name="scope">Whose rows are seen, and whose the new ones are.</param>
+internal abstract class LibraryContext(DbContextOptions options, Scope scope) : DbContext(options)
 {
+    /// <summary>Whose new rows are.</summary>
+    public string Owner => scope.Owner;
+
+    /// <summary>Rows of everybody are seen: for backups.</summary>
+    public bool SeesAll => scope.SeesAll;
+
     public DbSet<TuneRow> Tunes => Set<TuneRow>();
 
     public DbSet<BreakRow> Breaks => Set<BreakRow>();
@@ -26,8 +34,29 @@ internal abstract class LibraryContext(DbContextOptions options) : DbContext(opt
     /// <param name="most">How many at most.</param>
     public abstract IQueryable<TuneRow> Matching(IReadOnlyList<string> words, int most);
 
+    /// <summary>New rows belong to whoever keeps them, unless they come from a backup and belong to somebody already.</summary>
+    public override Task<int> SaveChangesAsync(
+        bool acceptAllChangesOnSuccess,
+        CancellationToken cancellationToken = default
+    )
+    {
+        foreach (var entry in ChangeTracker.Entries<IOwned>().Where(entry => entry.State == EntityState.Added))
+        {
+            if (entry.Entity.Owner.Length == 0)
+                entry.Entity.Owner = Owner;
+        }
+        return base.SaveChangesAsync(acceptAllChangesOnSuccess, cancellationToken);
+    }
+
     protected override void OnModelCreating(ModelBuilder model)
     {
+        Own<TuneRow>(model);
+        Own<BreakRow>(model);
+        Own<RevisionRow>(model);
+        Own<PracticeRow>(model);
+        Own<OwnLickRow>(model);
+        Own<LessonRow>(model);
+        Own<TakeRow>(model);
         model.Entity<TuneRow>(tune =>
         {
             tune.HasKey(row => row.Number);
@@ -59,7 +88,7 @@ internal abstract class LibraryContext(DbContextOptions options) : DbContext(opt
         {
             lick.HasKey(row => row.Number);
             lick.HasIndex(row => row.Id).IsUnique();
-            lick.HasIndex(row => row.Name).IsUnique();
+            lick.HasIndex(row => new { row.Owner, row.Name }).IsUnique();
         });
         model.Entity<LessonRow>(lesson =>
         {
@@ -75,4 +104,17 @@ internal abstract class LibraryContext(DbContextOptions options) : DbContext(opt
             take.HasIndex(row => row.Digest);
         });
     }
+
+    // In one place, so that no question can forget it.
+    private void Own<T>(ModelBuilder model)
+        where T : class, IOwned
+    {
+        model.Entity<T>().HasIndex(row => row.Owner);
+        model.Entity<T>().HasQueryFilter(row => SeesAll || row.Owner == Owner);
+    }
 }
+
+/// <summary>Whose rows of a library are asked for.</summary>
+/// <param name="Owner">Empty: the one person of a file, or nobody's in particular.</param>
+/// <param name="SeesAll">Those of everybody.</param>
+internal readonly record struct Scope(string Owner, bool SeesAll = false);

@@ -14,6 +14,7 @@ internal static class Migrating
     {
         if (place.File is not { } file)
         {
+            await using var alone = await context.Database.CanConnectAsync() ? await ServerLock.Take(context) : null;
             await context.Database.MigrateAsync();
             return;
         }

@@ -1,8 +1,17 @@
 namespace Rollwright.Library.Storage;
 
-/// <summary>Rows of the tables; they never leave the room. Numbers are the database's own, ids are for ever.</summary>
-internal sealed class TuneRow
+// Rows of the tables; they never leave the room. Numbers are the database's own, ids are for ever.
+
+/// <summary>A row that belongs to somebody.</summary>
+internal interface IOwned
 {
+    /// <summary>Empty: the one person of a file, or nobody's in particular; filled in when it is kept.</summary>
+    string Owner { get; set; }
+}
+
+internal sealed class TuneRow : IOwned
+{
+    public string Owner { get; set; } = "";
     public long Number { get; set; }
     public Guid Id { get; set; }
     public required string Title { get; set; }
@@ -21,8 +30,9 @@ internal sealed class TuneRow
     public DateTimeOffset AddedAt { get; set; }
 }
 
-internal sealed class BreakRow
+internal sealed class BreakRow : IOwned
 {
+    public string Owner { get; set; } = "";
     public long Number { get; set; }
     public Guid Id { get; set; }
     public Guid Tune { get; set; }
@@ -31,8 +41,9 @@ internal sealed class BreakRow
     public DateTimeOffset ChangedAt { get; set; }
 }
 
-internal sealed class RevisionRow
+internal sealed class RevisionRow : IOwned
 {
+    public string Owner { get; set; } = "";
     public Guid Break { get; set; }
     public int Number { get; set; }
     public int? Parent { get; set; }
@@ -46,7 +57,7 @@ internal sealed class RevisionRow
     public Guid? Draft { get; set; }
 }
 
-internal sealed class SetAsideLickRow
+internal sealed record SetAsideLickRow
 {
     public required string Who { get; set; }
 
@@ -54,8 +65,9 @@ internal sealed class SetAsideLickRow
     public required string Lick { get; set; }
 }
 
-internal sealed class PracticeRow
+internal sealed class PracticeRow : IOwned
 {
+    public string Owner { get; set; } = "";
     public Guid Break { get; set; }
     public DateOnly Day { get; set; }
     public int Phrase { get; set; }
@@ -64,8 +76,9 @@ internal sealed class PracticeRow
     public int Spoiled { get; set; }
 }
 
-internal sealed class OwnLickRow
+internal sealed class OwnLickRow : IOwned
 {
+    public string Owner { get; set; } = "";
     public long Number { get; set; }
     public Guid Id { get; set; }
     public required string Name { get; set; }
@@ -73,8 +86,9 @@ internal sealed class OwnLickRow
     public DateTimeOffset AddedAt { get; set; }
 }
 
-internal sealed class LessonRow
+internal sealed class LessonRow : IOwned
 {
+    public string Owner { get; set; } = "";
     public long Number { get; set; }
     public Guid Id { get; set; }
     public Guid Break { get; set; }
@@ -83,8 +97,9 @@ internal sealed class LessonRow
     public DateTimeOffset ChangedAt { get; set; }
 }
 
-internal sealed class TakeRow
+internal sealed class TakeRow : IOwned
 {
+    public string Owner { get; set; } = "";
     public long Number { get; set; }
     public Guid Id { get; set; }
     public Guid Break { get; set; }

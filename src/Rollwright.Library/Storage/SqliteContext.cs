@@ -7,7 +7,8 @@ using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 namespace Rollwright.Library.Storage;
 
 /// <summary>One file.</summary>
-internal sealed class SqliteContext(DbContextOptions<SqliteContext> options) : LibraryContext(options)
+internal sealed class SqliteContext(DbContextOptions<SqliteContext> options, Scope scope)
+    : LibraryContext(options, scope)
 {
     /// <param name="file">Path of the file.</param>
     /// <param name="mayBeNew">
@@ -25,12 +26,15 @@ internal sealed class SqliteContext(DbContextOptions<SqliteContext> options) : L
     public override IQueryable<TuneRow> Matching(IReadOnlyList<string> words, int most)
     {
         var query = string.Join(' ', words.Select(word => $"\"{word.Replace("\"", "", StringComparison.Ordinal)}\"*"));
-        return Tunes.FromSql(
-            $"""
-            SELECT t.* FROM "TuneSearch" s JOIN "Tunes" t ON t."Number" = s.rowid
-            WHERE "TuneSearch" MATCH {query} ORDER BY rank, t."Title" LIMIT {most}
-            """
-        );
+        // The owner is asked for here: the filter of the context would come after the limit.
+        return Tunes
+            .FromSql(
+                $"""
+                SELECT t.* FROM "TuneSearch" s JOIN "Tunes" t ON t."Number" = s.rowid
+                WHERE t."Owner" = {Owner} AND "TuneSearch" MATCH {query} ORDER BY rank, t."Title" LIMIT {most}
+                """
+            )
+            .IgnoreQueryFilters();
     }
 
     // SQLite has no type for moments that it can sort: they are kept in ticks, in universal time.
@@ -67,6 +71,6 @@ internal sealed class SqliteContext(DbContextOptions<SqliteContext> options) : L
     /// <summary>For the tool that writes migrations.</summary>
     internal sealed class Factory : IDesignTimeDbContextFactory<SqliteContext>
     {
-        public SqliteContext CreateDbContext(string[] args) => new(Options("design.db", mayBeNew: true));
+        public SqliteContext CreateDbContext(string[] args) => new(Options("design.db", mayBeNew: true), default);
     }
 }

@@ -23,6 +23,14 @@ internal static class EmbeddedFiles
 
     private const string Script = "text/javascript; charset=utf-8";
 
+    // What the door of a class needs before anybody has come in: how it looks, and no script.
+    private static readonly string[] ForAnybody =
+    [
+        "/assets/workbench.css",
+        "/assets/player/palette.css",
+        "/assets/icon.svg",
+    ];
+
     private static readonly (string Address, string Name, string Type)[] Served =
     [
         ("/_framework/blazor.web.js", "blazor.web.js", "text/javascript"),
@@ -55,8 +63,9 @@ internal static class EmbeddedFiles
             Map(routes, $"/assets/{font}.ttf", Read(typeof(Engraver).Assembly, $"{font}.ttf"), "font/ttf");
     }
 
-    private static void Map(IEndpointRouteBuilder routes, string address, byte[] bytes, string type) =>
-        routes.MapGet(
+    private static void Map(IEndpointRouteBuilder routes, string address, byte[] bytes, string type)
+    {
+        var file = routes.MapGet(
             address,
             (HttpContext context) =>
             {
@@ -65,6 +74,9 @@ internal static class EmbeddedFiles
                 return Results.Bytes(bytes, type);
             }
         );
+        if (ForAnybody.Contains(address) || type == "font/ttf")
+            file.AllowAnonymous();
+    }
 
     private static byte[] Read(Assembly assembly, string name)
     {

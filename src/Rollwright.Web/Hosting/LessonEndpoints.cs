@@ -1,12 +1,9 @@
-using System.IO.Compression;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
-using Microsoft.AspNetCore.StaticFiles;
 using Rollwright.Lessons;
 using Rollwright.Lessons.Outputs;
 using Rollwright.Sound;
-using Rollwright.Web.State;
 using Rollwright.Web.State.Teaching;
 
 namespace Rollwright.Web.Hosting;
@@ -17,8 +14,6 @@ namespace Rollwright.Web.Hosting;
 /// </summary>
 internal static class LessonEndpoints
 {
-    private static readonly FileExtensionContentTypeProvider Types = new() { Mappings = { [".vtt"] = "text/vtt" } };
-
     public static void MapLessons(this IEndpointRouteBuilder routes)
     {
         routes.MapGet("/lesson/{id}/take/{document}", Take);
@@ -34,10 +29,8 @@ internal static class LessonEndpoints
             {
                 if (LessonOutput.Find(document) is not { } output)
                     return NoDocument(document);
-                LessonFile[] files = [.. output.Make(lesson)];
-                return files is [var only]
-                    ? File(only, $"{StemOf(lesson)}-{Path.GetFileName(only.Path)}")
-                    : Zip(files, $"{StemOf(lesson)}-{output.Name}.zip");
+                var (name, type, bytes) = LessonDownload.Of(lesson, output);
+                return Results.Bytes(bytes, type, name);
             }
         );
 
@@ -45,7 +38,12 @@ internal static class LessonEndpoints
         Made(
             id,
             shelf,
-            lesson => Zip(LessonOutput.Usual.SelectMany(output => output.Make(lesson)), $"{StemOf(lesson)}-lesson.zip")
+            lesson =>
+                Results.Bytes(
+                    LessonDownload.Zip(LessonOutput.Usual.SelectMany(output => output.Make(lesson))),
+                    "application/zip",
+                    $"{LessonDownload.StemOf(lesson)}-lesson.zip"
+                )
         );
 
     // These pages bring a policy of their own, stricter than the workbench's but for one script; no other site may frame them.
@@ -81,30 +79,4 @@ internal static class LessonEndpoints
             return Results.Text(no.Message, statusCode: StatusCodes.Status422UnprocessableEntity);
         }
     }
-
-    private static IResult File(LessonFile file, string? name)
-    {
-        var type = Types.TryGetContentType(file.Path, out var known) ? known : "application/octet-stream";
-        return Results.Bytes(
-            file.Bytes,
-            type.StartsWith("text/", StringComparison.Ordinal) ? $"{type}; charset=utf-8" : type,
-            name
-        );
-    }
-
-    private static IResult Zip(IEnumerable<LessonFile> files, string name)
-    {
-        using var memory = new MemoryStream();
-        using (var zip = new ZipArchive(memory, ZipArchiveMode.Create, leaveOpen: true))
-        {
-            foreach (var file in files)
-            {
-                using var entry = zip.CreateEntry(file.Path).Open();
-                entry.Write(file.Bytes);
-            }
-        }
-        return Results.Bytes(memory.ToArray(), "application/zip", name);
-    }
-
-    private static string StemOf(Lesson lesson) => new Made("", lesson.Plan.Played).Stem;
 }

@@ -4,19 +4,23 @@ using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Routing;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
 using Rollwright.Library;
+using Rollwright.Web.Hosting.Sharing;
 using Rollwright.Web.Pages;
 using Rollwright.Web.State;
 using Rollwright.Web.State.Hearing;
 using Rollwright.Web.State.Licks;
+using Rollwright.Web.State.Sharing;
 using Rollwright.Web.State.Teaching;
 
 namespace Rollwright.Web.Hosting;
 
-/// <summary>The workbench as a local web server. It listens on 127.0.0.1 and nowhere else.</summary>
+/// <summary>The workbench as a web server. For one person it listens on 127.0.0.1 and nowhere else; for a class see <see cref="ClassServing"/>.</summary>
 public sealed class Workbench : IAsyncDisposable
 {
     private readonly WebApplication server;
@@ -27,18 +31,31 @@ public sealed class Workbench : IAsyncDisposable
     public string Address =>
         server.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First();
 
-    /// <summary>Starts listening.</summary>
+    /// <summary>Every route there is.</summary>
+    internal IReadOnlyList<Endpoint> Endpoints => server.Services.GetRequiredService<EndpointDataSource>().Endpoints;
+
+    /// <summary>Starts listening, for one person.</summary>
     /// <param name="port">1 to 65535, or 0 for a free one; see <see cref="Address"/>.</param>
     /// <param name="library">Where the work is kept; null keeps nothing.</param>
     /// <param name="stop">Stops the start.</param>
     /// <exception cref="IOException">The port is taken.</exception>
+    public static Task<Workbench> StartAsync(int port, TuneLibrary? library = null, CancellationToken stop = default) =>
+        StartAsync(port, library, null, stop);
+
+    /// <summary>Starts listening.</summary>
+    /// <param name="port">1 to 65535, or 0 for a free one; see <see cref="Address"/>.</param>
+    /// <param name="library">Where the work is kept; null keeps nothing.</param>
+    /// <param name="ofClass">The class that it is for; null for one person.</param>
+    /// <param name="stop">Stops the start.</param>
+    /// <exception cref="IOException">The port is taken.</exception>
     public static async Task<Workbench> StartAsync(
         int port,
-        TuneLibrary? library = null,
+        TuneLibrary? library,
+        ClassServing? ofClass,
         CancellationToken stop = default
     )
     {
-        var app = Build(port, library);
+        var app = Build(port, library, ofClass);
         await app.StartAsync(stop);
         return new(app);
     }
@@ -47,17 +64,19 @@ public sealed class Workbench : IAsyncDisposable
     /// <param name="port">1 to 65535, or 0 for a free one.</param>
     /// <param name="started">Told the address once it listens.</param>
     /// <param name="library">Where the work is kept; null keeps nothing.</param>
+    /// <param name="ofClass">The class that it is for; null for one person.</param>
     /// <param name="stop">Ends the serving.</param>
     /// <exception cref="IOException">The port is taken.</exception>
     public static async Task RunAsync(
         int port,
         Action<string> started,
-        TuneLibrary? library = null,
+        TuneLibrary? library,
+        ClassServing? ofClass,
         CancellationToken stop = default
     )
     {
         ArgumentNullException.ThrowIfNull(started);
-        await using var workbench = await StartAsync(port, library, stop);
+        await using var workbench = await StartAsync(port, library, ofClass, stop);
         started(workbench.Address);
         await workbench.server.WaitForShutdownAsync(stop);
     }
@@ -69,7 +88,7 @@ public sealed class Workbench : IAsyncDisposable
         await server.DisposeAsync();
     }
 
-    private static WebApplication Build(int port, TuneLibrary? library)
+    private static WebApplication Build(int port, TuneLibrary? library, ClassServing? ofClass)
     {
         var builder = WebApplication.CreateBuilder(
             new WebApplicationOptions
@@ -80,48 +99,77 @@ public sealed class Workbench : IAsyncDisposable
         );
         // What a person should see is on the page; only what goes wrong is for the terminal.
         builder.Logging.SetMinimumLevel(LogLevel.Warning);
-        builder.WebHost.ConfigureKestrel(kestrel => kestrel.Listen(IPAddress.Loopback, port));
+        builder.WebHost.ConfigureKestrel(kestrel => kestrel.Listen(ofClass?.Listen ?? IPAddress.Loopback, port));
         builder.Services.Configure<HostOptions>(host => host.ShutdownTimeout = TimeSpan.FromSeconds(2));
         builder.Services.AddRazorComponents().AddInteractiveServerComponents();
         builder.Services.AddSignalR(hub => hub.MaximumReceiveMessageSize = Bench.MostCharacters * 4);
-        // Keys live as long as the process: nothing of it is written to the disk of the person who runs it.
-        builder.Services.AddDataProtection().UseEphemeralDataProtectionProvider();
-        builder.Services.AddSingleton<Shelf>();
-        builder.Services.AddScoped<IPracticeLog>(services =>
-            library is null ? new VisitLog() : new KeptLog(services.GetRequiredService<Bench>(), library)
-        );
-        builder.Services.AddScoped<Rehearsal>();
-        builder.Services.AddSingleton(TimeProvider.System);
-        // Who shares a library is told apart by the name on their own computer.
-        builder.Services.AddScoped<ILickShelf>(_ =>
-            library is null ? new VisitLicks() : new KeptLicks(library, Environment.UserName)
-        );
-        builder.Services.AddScoped<LickChoice>();
-        builder.Services.AddScoped(services => new Bench(
-            services.GetRequiredService<Shelf>(),
-            new Keeping(library),
-            services.GetRequiredService<LickChoice>()
-        ));
-        builder.Services.AddSingleton<LessonShelf>();
-        builder.Services.AddScoped(services => new LessonDesk(
-            services.GetRequiredService<Bench>(),
-            services.GetRequiredService<LessonShelf>(),
-            library
-        ));
-        builder.Services.AddSingleton<TakeShelf>();
-        builder.Services.AddScoped<TakeDesk>();
+        builder.Services.AddScoped(_ => new Visit(ofClass?.Room, library));
+        if (ofClass is not null)
+            builder.AddClass(ofClass);
+        else
+            AddForOne(builder.Services);
+        AddBench(builder.Services);
         // A page elsewhere that points its own name at this machine is turned away.
-        builder.Services.AddHostFiltering(filter => filter.AllowedHosts = ["127.0.0.1", "localhost"]);
+        builder.Services.AddHostFiltering(filter =>
+            filter.AllowedHosts = ofClass?.Address is { } address
+                ? [address.Host, "127.0.0.1", "localhost"]
+                : ["127.0.0.1", "localhost"]
+        );
 
         var app = builder.Build();
+        if (ofClass is not null)
+            app.UseProxies(ofClass);
         app.UseHostFiltering();
         app.UseMiddleware<SafeHeaders>();
+        if (ofClass is not null)
+            app.UseDoor();
         app.UseAntiforgery();
         app.MapEmbeddedFiles();
         app.MapMade();
         app.MapLessons();
         app.MapTakes();
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode();
+        if (ofClass is not null)
+            app.MapClassroom(ofClass);
         return app;
+    }
+
+    private static void AddForOne(IServiceCollection services)
+    {
+        // Keys live as long as the process: nothing of it is written to the disk of the person who runs it.
+        services.AddDataProtection().UseEphemeralDataProtectionProvider();
+        services.AddSingleton<Shelf>();
+        services.AddSingleton<LessonShelf>();
+        services.AddSingleton(new TakeShelf());
+    }
+
+    private static void AddBench(IServiceCollection services)
+    {
+        services.AddSingleton(TimeProvider.System);
+        services.AddScoped<IPracticeLog>(provider =>
+            provider.GetRequiredService<Visit>().Library is { } library
+                ? new KeptLog(provider.GetRequiredService<Bench>(), library)
+                : new VisitLog()
+        );
+        services.AddScoped<Rehearsal>();
+        // Who shares a library without a class is told apart by the name on their own computer.
+        services.AddScoped<ILickShelf>(provider =>
+            provider.GetRequiredService<Visit>() is { Library: { } library } visit
+                ? new KeptLicks(library, visit.Person?.Id ?? Environment.UserName)
+                : new VisitLicks()
+        );
+        services.AddScoped<LickChoice>();
+        services.AddScoped(provider => new Bench(
+            provider.GetRequiredService<Shelf>(),
+            new Keeping(provider.GetRequiredService<Visit>().Library),
+            provider.GetRequiredService<LickChoice>()
+        ));
+        services.AddScoped(provider => new LessonDesk(
+            provider.GetRequiredService<Bench>(),
+            provider.GetRequiredService<LessonShelf>(),
+            provider.GetRequiredService<Visit>().Library
+        ));
+        services.AddScoped<TakeDesk>();
+        services.AddScoped<PublishDesk>();
     }
 }

@@ -6,11 +6,9 @@ namespace Rollwright.Web.State;
 /// The breaks that were made, so that the browser can fetch their forms by address: every one that an open page still holds,
 /// and those last made or asked for besides, for pages that were closed or gone back from.
 /// </summary>
-public sealed class Shelf
+/// <param name="most">How many of the last; enough for a few pages and their going back.</param>
+public sealed class Shelf(int most = 64)
 {
-    /// <summary>Enough for a few pages and their going back.</summary>
-    private const int Recent = 64;
-
     private readonly Lock gate = new();
 
     // Weak, so that a page's own break is found however many others were made meanwhile, and none is kept for nobody.
@@ -53,10 +51,10 @@ public sealed class Shelf
     {
         recent.Remove(made);
         recent.AddFirst(made);
-        if (recent.Count <= Recent)
+        if (recent.Count <= most)
             return;
         recent.RemoveLast();
-        if (byId.Count > 4 * Recent)
+        if (byId.Count > 4 * most)
             Sweep();
     }
 

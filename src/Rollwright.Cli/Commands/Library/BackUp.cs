@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Rollwright.Class;
 using Rollwright.Library.Backups;
 
 namespace Rollwright.Cli.Commands.Library;
@@ -14,9 +15,17 @@ internal static class BackUp
             async (parsed, _) =>
             {
                 var library = await LibraryCommand.OpenAsync(parsed);
-                await Backup.WriteAsync(library, parsed.GetRequiredValue(file), TimeProvider.System);
+                var hasClass = library.Owner.Length == 0 && await Classroom.IsThereAsync(library);
+                await Backup.WriteAsync(
+                    library,
+                    parsed.GetRequiredValue(file),
+                    TimeProvider.System,
+                    await LibraryCommand.ClassOf(library, hasClass)
+                );
                 Exit.Say(
-                    $"{await library.CountAsync()} tunes, their breaks and what belongs to them are in {parsed.GetRequiredValue(file)}"
+                    hasClass
+                        ? $"the class and all that its members keep are in {parsed.GetRequiredValue(file)}; keep it where nobody else reads it"
+                        : $"{await library.CountAsync()} tunes, their breaks and what belongs to them are in {parsed.GetRequiredValue(file)}"
                 );
                 return Exit.Done;
             }
@@ -35,7 +44,9 @@ internal static class BackUp
             async (parsed, _) =>
             {
                 var library = await LibraryCommand.OpenAsync(parsed);
-                var added = await Backup.RestoreAsync(library, parsed.GetRequiredValue(file));
+                var name = parsed.GetRequiredValue(file);
+                var isClass = library is { Owner: "", Place.IsServer: true } && Backup.HoldsFolder(name, "class");
+                var added = await Backup.RestoreAsync(library, name, await LibraryCommand.ClassOf(library, isClass));
                 Exit.Say($"{added.Words} added to {library.Place.Name}");
                 return Exit.Done;
             }

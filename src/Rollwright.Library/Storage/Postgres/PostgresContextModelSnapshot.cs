@@ -39,6 +39,10 @@ namespace Rollwright.Library.Storage.Postgres
                     b.Property<Guid>("Id")
                         .HasColumnType("uuid");
 
+                    b.Property<string>("Owner")
+                        .IsRequired()
+                        .HasColumnType("text");
+
                     b.Property<string>("Title")
                         .IsRequired()
                         .HasColumnType("text");
@@ -50,6 +54,8 @@ namespace Rollwright.Library.Storage.Postgres
 
                     b.HasIndex("Id")
                         .IsUnique();
+
+                    b.HasIndex("Owner");
 
                     b.HasIndex("Tune");
 
@@ -77,6 +83,10 @@ namespace Rollwright.Library.Storage.Postgres
                     b.Property<Guid>("Id")
                         .HasColumnType("uuid");
 
+                    b.Property<string>("Owner")
+                        .IsRequired()
+                        .HasColumnType("text");
+
                     b.Property<string>("Title")
                         .IsRequired()
                         .HasColumnType("text");
@@ -87,6 +97,8 @@ namespace Rollwright.Library.Storage.Postgres
 
                     b.HasIndex("Id")
                         .IsUnique();
+
+                    b.HasIndex("Owner");
 
                     b.ToTable("Lessons");
                 });
@@ -109,6 +121,10 @@ namespace Rollwright.Library.Storage.Postgres
                         .IsRequired()
                         .HasColumnType("text");
 
+                    b.Property<string>("Owner")
+                        .IsRequired()
+                        .HasColumnType("text");
+
                     b.Property<string>("Row")
                         .IsRequired()
                         .HasColumnType("text");
@@ -118,7 +134,9 @@ namespace Rollwright.Library.Storage.Postgres
                     b.HasIndex("Id")
                         .IsUnique();
 
-                    b.HasIndex("Name")
+                    b.HasIndex("Owner");
+
+                    b.HasIndex("Owner", "Name")
                         .IsUnique();
 
                     b.ToTable("Licks");
@@ -138,6 +156,10 @@ namespace Rollwright.Library.Storage.Postgres
                     b.Property<int>("Clean")
                         .HasColumnType("integer");
 
+                    b.Property<string>("Owner")
+                        .IsRequired()
+                        .HasColumnType("text");
+
                     b.Property<int>("Spoiled")
                         .HasColumnType("integer");
 
@@ -145,6 +167,8 @@ namespace Rollwright.Library.Storage.Postgres
                         .HasColumnType("double precision");
 
                     b.HasKey("Break", "Day", "Phrase");
+
+                    b.HasIndex("Owner");
 
                     b.ToTable("Practice");
                 });
@@ -185,6 +209,10 @@ namespace Rollwright.Library.Storage.Postgres
                         .IsRequired()
                         .HasColumnType("text");
 
+                    b.Property<string>("Owner")
+                        .IsRequired()
+                        .HasColumnType("text");
+
                     b.Property<int?>("Parent")
                         .HasColumnType("integer");
 
@@ -200,6 +228,8 @@ namespace Rollwright.Library.Storage.Postgres
 
                     b.HasIndex("Draft")
                         .IsUnique();
+
+                    b.HasIndex("Owner");
 
                     b.ToTable("Revisions");
                 });
@@ -246,6 +276,10 @@ namespace Rollwright.Library.Storage.Postgres
                         .IsRequired()
                         .HasColumnType("text");
 
+                    b.Property<string>("Owner")
+                        .IsRequired()
+                        .HasColumnType("text");
+
                     b.HasKey("Number");
 
                     b.HasIndex("Break");
@@ -254,6 +288,8 @@ namespace Rollwright.Library.Storage.Postgres
 
                     b.HasIndex("Id")
                         .IsUnique();
+
+                    b.HasIndex("Owner");
 
                     b.ToTable("Takes");
                 });
@@ -292,6 +328,10 @@ namespace Rollwright.Library.Storage.Postgres
                         .IsRequired()
                         .HasColumnType("text");
 
+                    b.Property<string>("Owner")
+                        .IsRequired()
+                        .HasColumnType("text");
+
                     b.Property<string>("SearchText")
                         .IsRequired()
                         .HasColumnType("text");
@@ -314,6 +354,8 @@ namespace Rollwright.Library.Storage.Postgres
 
                     b.HasIndex("Id")
                         .IsUnique();
+
+                    b.HasIndex("Owner");
 
                     b.HasIndex("Title");
 

@@ -32,6 +32,10 @@ namespace Rollwright.Library.Storage.Sqlite
                     b.Property<Guid>("Id")
                         .HasColumnType("TEXT");
 
+                    b.Property<string>("Owner")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
                     b.Property<string>("Title")
                         .IsRequired()
                         .HasColumnType("TEXT");
@@ -43,6 +47,8 @@ namespace Rollwright.Library.Storage.Sqlite
 
                     b.HasIndex("Id")
                         .IsUnique();
+
+                    b.HasIndex("Owner");
 
                     b.HasIndex("Tune");
 
@@ -68,6 +74,10 @@ namespace Rollwright.Library.Storage.Sqlite
                     b.Property<Guid>("Id")
                         .HasColumnType("TEXT");
 
+                    b.Property<string>("Owner")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
                     b.Property<string>("Title")
                         .IsRequired()
                         .HasColumnType("TEXT");
@@ -78,6 +88,8 @@ namespace Rollwright.Library.Storage.Sqlite
 
                     b.HasIndex("Id")
                         .IsUnique();
+
+                    b.HasIndex("Owner");
 
                     b.ToTable("Lessons");
                 });
@@ -98,6 +110,10 @@ namespace Rollwright.Library.Storage.Sqlite
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<string>("Owner")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
                     b.Property<string>("Row")
                         .IsRequired()
                         .HasColumnType("TEXT");
@@ -107,7 +123,9 @@ namespace Rollwright.Library.Storage.Sqlite
                     b.HasIndex("Id")
                         .IsUnique();
 
-                    b.HasIndex("Name")
+                    b.HasIndex("Owner");
+
+                    b.HasIndex("Owner", "Name")
                         .IsUnique();
 
                     b.ToTable("Licks");
@@ -127,6 +145,10 @@ namespace Rollwright.Library.Storage.Sqlite
                     b.Property<int>("Clean")
                         .HasColumnType("INTEGER");
 
+                    b.Property<string>("Owner")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
                     b.Property<int>("Spoiled")
                         .HasColumnType("INTEGER");
 
@@ -134,6 +156,8 @@ namespace Rollwright.Library.Storage.Sqlite
                         .HasColumnType("REAL");
 
                     b.HasKey("Break", "Day", "Phrase");
+
+                    b.HasIndex("Owner");
 
                     b.ToTable("Practice");
                 });
@@ -160,6 +184,10 @@ namespace Rollwright.Library.Storage.Sqlite
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<string>("Owner")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
                     b.Property<int?>("Parent")
                         .HasColumnType("INTEGER");
 
@@ -175,6 +203,8 @@ namespace Rollwright.Library.Storage.Sqlite
 
                     b.HasIndex("Draft")
                         .IsUnique();
+
+                    b.HasIndex("Owner");
 
                     b.ToTable("Revisions");
                 });
@@ -219,6 +249,10 @@ namespace Rollwright.Library.Storage.Sqlite
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<string>("Owner")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
                     b.HasKey("Number");
 
                     b.HasIndex("Break");
@@ -227,6 +261,8 @@ namespace Rollwright.Library.Storage.Sqlite
 
                     b.HasIndex("Id")
                         .IsUnique();
+
+                    b.HasIndex("Owner");
 
                     b.ToTable("Takes");
                 });
@@ -263,6 +299,10 @@ namespace Rollwright.Library.Storage.Sqlite
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<string>("Owner")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
                     b.Property<string>("SearchText")
                         .IsRequired()
                         .HasColumnType("TEXT");
@@ -285,6 +325,8 @@ namespace Rollwright.Library.Storage.Sqlite
 
                     b.HasIndex("Id")
                         .IsUnique();
+
+                    b.HasIndex("Owner");
 
                     b.HasIndex("Title");
 

@@ -4,13 +4,11 @@ using Rollwright.Audio;
 namespace Rollwright.Web.State.Hearing;
 
 /// <summary>Recordings on their way from a browser to its page: in memory only, each until its page takes it.</summary>
-public sealed class TakeShelf
+/// <param name="most">How many lie there at most: what pages that were closed left behind makes room for the next.</param>
+public sealed class TakeShelf(int most = 4)
 {
     /// <summary>Half an hour of two channels at 22,050 frames a second and 16 bits, and a little more.</summary>
     public const long MostBytes = 160_000_000;
-
-    // What pages that were closed left behind makes room for the next.
-    private const int Most = 4;
 
     private readonly Lock gate = new();
     private readonly Queue<(string Id, Samples Sound)> waiting = new();
@@ -22,7 +20,7 @@ public sealed class TakeShelf
         lock (gate)
         {
             waiting.Enqueue((id, sound));
-            if (waiting.Count > Most)
+            if (waiting.Count > most)
                 waiting.Dequeue();
         }
         return id;
