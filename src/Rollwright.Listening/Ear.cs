@@ -75,7 +75,13 @@ internal static class Ear
         var floor = ListeningTable.Of("floor") * Median(plucks.Select(item => item.Best.Amounts.Max()));
         plucks.RemoveAll(item => item.Best.Amounts.Max() < floor);
         var strength = Median(plucks.Select(item => item.Rise.Onset.Strength));
-        return [.. plucks.Select(item => MomentOf(item, templates, item.Rise.Onset.Strength / strength))];
+        var falls = FallFinder.Of(plucks, templates);
+        return
+        [
+            .. plucks.Select(
+                (item, i) => MomentOf(item, templates, item.Rise.Onset.Strength / strength) with { Falls = falls[i] }
+            ),
+        ];
     }
 
     private static Moment MomentOf(NoteFinder.Explained item, NoteTemplates templates, double strength)

@@ -60,6 +60,8 @@ internal static class HandFinder
             (int)ListeningTable.Of("other-notes"),
             (int)Math.Max(0, attack),
             (int)Math.Max(0, -attack),
+            [.. moment.Strings.Select((on, i) => (moment.Keys[i] - setting.Capo, on))],
+            (int)ListeningTable.Of("other-string"),
             setting.Tuning
         );
     }

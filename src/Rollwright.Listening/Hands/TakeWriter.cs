@@ -5,6 +5,7 @@ using Rollwright.Arranging.Solving;
 using Rollwright.Banjo.Breaks;
 using Rollwright.Banjo.Settings;
 using Rollwright.Banjo.Tunings;
+using Rollwright.Listening.Hands.Strings;
 using Rollwright.Listening.Rhythm;
 using Rollwright.Listening.Takes;
 using Rollwright.Music.Keys;
@@ -69,6 +70,8 @@ internal static class TakeWriter
             .FirstOrDefault();
         if (setting is null)
             return new([.. Bare(moments)], cents);
+        moments = StringWitness.Ask(moments, steps.At, setting);
+        known = [.. moments.Take(Enough)];
         // Whoever begins on the beat, begins with a bar, unless the hands say otherwise.
         var before = Enumerable
             .Range(0, Layout.HalvesOf(time) / 2)

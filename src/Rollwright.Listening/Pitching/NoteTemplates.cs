@@ -38,6 +38,9 @@ internal sealed class NoteTemplates
     /// <summary>By pitch from the lowest.</summary>
     public Shape[] Shapes { get; }
 
+    /// <summary>Where the partials of a pitch lie, in bins, the lowest first.</summary>
+    public double[] PlacesOf(int note) => places[note];
+
     /// <summary>The shapes of several pitches, counted from the lowest.</summary>
     public Shape[] Of(IEnumerable<int> notes) => [.. notes.Select(note => Shapes[note])];
 
