@@ -30,17 +30,18 @@ public static class Listener
         CancellationToken stop = default
     )
     {
-        var (moments, cents) = Ear.Hear(blocks, rate, progress, stop);
-        return moments.Count == 0
-            ? new([], cents)
-            : TakeWriter.Write(moments, cents, options ?? ListenOptions.Default, stop);
+        options ??= ListenOptions.Default;
+        var heard = Ear.Hear(blocks, rate, options.Banjo, progress, stop);
+        return heard.Moments.Count == 0
+            ? new([], heard.Cents)
+            : TakeWriter.Write(heard.Moments, heard.Cents, options, stop);
     }
 
     /// <summary>The notes alone, without hands, bars and tempo.</summary>
     public static Heard Notes(Samples sound, CancellationToken stop = default)
     {
         ArgumentNullException.ThrowIfNull(sound);
-        var (moments, cents) = Ear.Hear([OneSide.Of(sound)], sound.Rate, null, stop);
-        return new([.. TakeWriter.Bare(moments)], cents);
+        var heard = Ear.Hear([OneSide.Of(sound)], sound.Rate, null, null, stop);
+        return new([.. TakeWriter.Bare(heard.Moments)], heard.Cents);
     }
 }

@@ -3,6 +3,7 @@ using Rollwright.Arranging.Assembling;
 using Rollwright.Arranging.Chording;
 using Rollwright.Arranging.Solving;
 using Rollwright.Banjo.Breaks;
+using Rollwright.Banjo.Licks;
 using Rollwright.Banjo.Settings;
 using Rollwright.Banjo.Tunings;
 using Rollwright.Listening.Hands.Strings;
@@ -70,7 +71,7 @@ internal static class TakeWriter
             .FirstOrDefault();
         if (setting is null)
             return new([.. Bare(moments)], cents);
-        moments = StringWitness.Ask(moments, steps.At, setting);
+        moments = StringWitness.Ask(moments, steps.At, setting, options.Banjo);
         known = [.. moments.Take(Enough)];
         // Whoever begins on the beat, begins with a bar, unless the hands say otherwise.
         var before = Enumerable
@@ -118,20 +119,40 @@ internal static class TakeWriter
         }
         return new(notes.ToImmutable(), cents)
         {
-            Break = WithoutTune(
-                breaks[0].Part with
-                {
-                    Bars = [.. breaks.SelectMany(one => one.Part.Bars)],
-                    Spans =
-                    [
-                        .. breaks.SelectMany(one =>
-                            one.Part.Spans.Select(span => span with { Bar = span.Bar + one.First })
-                        ),
-                    ],
-                }
+            Break = WithLicks(
+                WithoutTune(
+                    breaks[0].Part with
+                    {
+                        Bars = [.. breaks.SelectMany(one => one.Part.Bars)],
+                        Spans =
+                        [
+                            .. breaks.SelectMany(one =>
+                                one.Part.Spans.Select(span => span with { Bar = span.Bar + one.First })
+                            ),
+                        ],
+                    }
+                )
             ),
             BarTimes = late.Length < 2 ? [] : BarTimes(line, layout, before),
             Swing = steps.Swing,
+        };
+    }
+
+    // A lick of the bank is named instead of the rolls that it is made of.
+    private static Break WithLicks(Break written)
+    {
+        var licks = LickSpotter.Of(written, LickBank.BuiltIn);
+        var bars = licks.Select(lick => lick.Bar).ToHashSet();
+        return written with
+        {
+            Spans =
+            [
+                .. written
+                    .Spans.Where(span => span.Kind != SpanKind.Roll || !bars.Contains(span.Bar))
+                    .Concat(licks)
+                    .OrderBy(span => span.Bar)
+                    .ThenBy(span => span.At),
+            ],
         };
     }
 
