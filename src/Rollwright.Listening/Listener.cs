@@ -34,7 +34,18 @@ public static class Listener
         var heard = Ear.Hear(blocks, rate, options.Banjo, progress, stop);
         return heard.Moments.Count == 0
             ? new([], heard.Cents)
-            : TakeWriter.Write(heard.Moments, heard.Cents, options, stop);
+            : InTime(TakeWriter.Write(heard.Moments, heard.Cents, options, stop));
+    }
+
+    // A rise is seen when it is steepest, a little after the pluck.
+    private static Heard InTime(Heard heard)
+    {
+        var late = ListeningTable.Of("told-late");
+        return heard with
+        {
+            Notes = [.. heard.Notes.Select(note => note with { Onset = Math.Max(0, note.Onset - late) })],
+            BarTimes = [.. heard.BarTimes.Select(time => Math.Max(0, time - late))],
+        };
     }
 
     /// <summary>The notes alone, without hands, bars and tempo.</summary>

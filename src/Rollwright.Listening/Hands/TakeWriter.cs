@@ -77,7 +77,7 @@ internal static class TakeWriter
         var before = Enumerable
             .Range(0, Layout.HalvesOf(time) / 2)
             .Select(gone => 2 * gone)
-            .MinBy(gone => HandFinder.Solve(Lay(known, gone), setting).Best.Total + PickupPrice(gone, time));
+            .MinBy(gone => HandFinder.BarPrice(Lay(known, gone), setting) + PickupPrice(gone, time));
         stop.ThrowIfCancellationRequested();
         var layout = Lay(moments, before);
         var heard = Assemble(layout, setting, steps, before, cents, stop);
