@@ -56,9 +56,9 @@ internal static class RightHandDemands
     private static string Again(RightFinger finger, Stroke stroke, Stroke before)
     {
         var name =
-            finger == RightFinger.T ? "thumb"
-            : finger == RightFinger.I ? "index finger"
-            : "middle finger";
+            finger == RightFinger.T ? "right thumb"
+            : finger == RightFinger.I ? "right index finger"
+            : "right middle finger";
         return stroke.String == before.String
             ? $"the {name} plucks string {stroke.String} again"
             : $"the {name} goes from string {before.String} to string {stroke.String}";

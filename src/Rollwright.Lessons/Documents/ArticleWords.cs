@@ -22,11 +22,15 @@ internal static class ArticleWords
             $"It has {Counted(parts.Length, "part")}{Repeats(parts)}, {tune.BarsPlayed} bars in all.",
             tune.Range.Length > 0 ? $"On the fiddle it goes from {tune.Range}." : "",
             setting.Capo == 0
-                ? $"Here it is arranged for the five-string banjo in {setting.Tuning.Name} tuning, without a capo."
-                : $"Here it is arranged for the five-string banjo in {setting.Tuning.Name} tuning, with a capo at fret {setting.Capo}.",
+                ? $"Here it is arranged for the five-string banjo in {Tuned(setting.Tuning.Name)}, without a capo."
+                : $"Here it is arranged for the five-string banjo in {Tuned(setting.Tuning.Name)}, with a capo at fret {setting.Capo}.",
         ];
         return string.Join(' ', sentences.Where(sentence => sentence.Length > 0));
     }
+
+    // "open D tuning, string 5 to a".
+    private static string Tuned(string name) =>
+        name.Split(", ", 2) is [var kind, var rest] ? $"{kind} tuning, {rest}" : $"{name} tuning";
 
     private static string Repeats(IReadOnlyCollection<Part> parts)
     {

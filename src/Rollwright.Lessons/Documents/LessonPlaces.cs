@@ -30,7 +30,7 @@ internal sealed class LessonPlaces
         ["learn"] = places => List(places.plan.Learnt),
         ["why"] = places => Paragraph(places.plan.Why),
         ["setting-up"] = places => places.SettingUp(),
-        ["chords"] = places => places.music.Chords(places.plan.Played, "The chords"),
+        ["chords"] = places => places.Chords(),
         ["form"] = places => places.Form(),
         ["reading"] = places => places.Reading(),
         ["break"] = places => places.music.Whole(places.plan.Played, "The whole break"),
@@ -67,6 +67,9 @@ internal sealed class LessonPlaces
     private string SettingUp() =>
         Paragraph(plan.Setting.Sentences) + (plan.Setting.TunesUp ? $"\n\n> {Cautions.Strings}" : "");
 
+    private string Chords() =>
+        $"{music.Chords(plan.Played, "The chords")}\n\n{List(ChordWords.Of(plan.Played))}".Trim();
+
     private string Reading() =>
         $"{string.Join("\n\n", LessonMarkdown.GuideTo(plan).Select(PlainText.Of))}\n\n{List(Glossary.Of(plan))}";
 
@@ -78,6 +81,8 @@ internal sealed class LessonPlaces
         var text = new StringBuilder();
         var shown = lesson.Edits.Over(plan.Played, plan.Words).ToDictionary(phrase => phrase.Words.Number);
         var phrases = BreakForm.Phrases(plan.Played).ToDictionary(phrase => phrase.Number);
+        if (plan.Steps.Length > 1)
+            text.Append(TeachingOrder.Words).Append("\n\n");
         foreach (var step in plan.Steps)
             Phrase(text, step, phrases[step.Phrase], shown[step.Phrase]);
         foreach (var lost in lesson.Edits.WithoutPhrase(plan.Played))
@@ -116,11 +121,7 @@ internal sealed class LessonPlaces
                 var all = Enumerable.Range(0, take.Played.Bars.Length).ToImmutableArray();
                 if (take.Name.Length > 0 && !music.HasCaptions)
                     text.Append($"**{PlainText.Of(Upper(take.Name))}**\n\n");
-                if (music is TextTabShown)
-                {
-                    foreach (var phrase in PhraseWords.OfExcerpt(take.Played))
-                        text.Append(List(phrase.Text(lesson.Form).Split('\n'))).Append("\n\n");
-                }
+                text.Append(List(take.Lines(lesson.Form))).Append("\n\n");
                 text.Append(music.Bars(take.Played, all, take.Name.Length > 0 ? Upper(take.Name) : drill.Title))
                     .Append("\n\n");
             }
@@ -137,9 +138,7 @@ internal sealed class LessonPlaces
                 $"### {Upper(part.Name)}\n\n{part.Words} Its first phrase; do the same with the chords of the other bars:\n\n"
             );
             var first = BreakForm.Phrases(part.Played)[0];
-            if (music is TextTabShown)
-                text.Append(List(PhraseWords.Of(part.Played, [first.Number])[0].Text(lesson.Form).Split('\n')))
-                    .Append("\n\n");
+            text.Append(List(part.FirstPhrase(lesson.Form))).Append("\n\n");
             text.Append(music.Bars(part.Played, first.Bars, $"{Upper(part.Name)}, the first phrase")).Append("\n\n");
         }
         return text.ToString();

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Rollwright.Banjo.Breaks;
+using Rollwright.Lessons.Words;
 
 namespace Rollwright.Lessons.Drills;
 
@@ -32,4 +33,9 @@ public sealed record Drill(DrillKind Kind, string Title, string Words, Immutable
 /// <summary>One thing to play.</summary>
 /// <param name="Name">Empty where a drill has one; else what tells it from the others: the lick's name.</param>
 /// <param name="Played">A bar or two.</param>
-public sealed record DrillTake(string Name, Break Played);
+public sealed record DrillTake(string Name, Break Played)
+{
+    /// <summary>It in words, a line for each bar.</summary>
+    public ImmutableArray<string> Lines(WordForm form) =>
+        [.. PhraseWords.OfExcerpt(Played).SelectMany(phrase => phrase.Text(form).Split('\n'))];
+}

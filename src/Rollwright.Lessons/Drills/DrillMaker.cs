@@ -124,7 +124,7 @@ public static class DrillMaker
             var limits = bar.PerMinute < played.Tempo.PerMinute;
             var asks = limits
                 ? "it is what limits the tempo"
-                : "no bar is hard at full tempo, and this asks most of the hands";
+                : "at full tempo no bar is beyond the hands, and this one asks most of them";
             foreach (var hard in Around(played, bar))
             {
                 var loop = hard.Bars.Length == 1 ? "" : ": play both bars";
@@ -133,7 +133,7 @@ public static class DrillMaker
                 if (Excerpt.Playable(excerpt) is { } take)
                     return new(
                         DrillKind.HardBar,
-                        "The hard bar at half speed",
+                        "The hardest bar at half speed",
                         $"{char.ToUpperInvariant(hard.Place[0])}{hard.Place[1..]}{loop}, at {played.Tempo.UnitName} = {take.Tempo.PerMinute:0}; {asks}: {bar.Words}.",
                         [new("", take)]
                     );

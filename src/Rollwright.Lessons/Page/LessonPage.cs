@@ -160,6 +160,8 @@ public sealed class LessonPage
         html.Append(
             "<section class=\"phrases\" aria-labelledby=\"phrases\">\n<h2 id=\"phrases\">Phrase by phrase</h2>\n"
         );
+        if (plan.Steps.Length > 1)
+            html.Append($"<p>{TeachingOrder.Words}</p>\n");
         var shown = lesson.Edits.Over(plan.Played, plan.Words).ToDictionary(phrase => phrase.Words.Number);
         var phrases = BreakForm.Phrases(plan.Played).ToDictionary(phrase => phrase.Number);
         foreach (var step in plan.Steps)
@@ -246,7 +248,10 @@ public sealed class LessonPage
         {
             html.Append($"<section class=\"sheet\">\n<h3>{Text(drill.Title)}</h3>\n<p>{Text(drill.Words)}</p>\n");
             foreach (var (take, i) in drill.Takes.Select((take, i) => (take, i)))
+            {
                 Piece($"drill-{number}-{i + 1}", take.Name, take.Played, isWhole: false);
+                List(take.Lines(lesson.Form));
+            }
             html.Append("</section>\n");
         }
         html.Append("</section>\n");
@@ -258,21 +263,26 @@ public sealed class LessonPage
         {
             html.Append("<section aria-labelledby=\"versions\">\n<h2 id=\"versions\">Other ways to play it</h2>\n");
             foreach (var (one, i) in plan.Variations.Select((one, i) => (one, i)))
-                Other($"version-{i + 1}", one.Name, one.Changes, one.Played);
+                Other($"version-{i + 1}", one.Name, one.Changes, one.Played, []);
             html.Append("</section>\n");
         }
         if (plan.Behind.IsEmpty)
             return;
         html.Append("<section aria-labelledby=\"behind\">\n<h2 id=\"behind\">Behind the others</h2>\n");
         foreach (var (part, i) in plan.Behind.Select((part, i) => (part, i)))
-            Other($"behind-{i + 1}", part.Name, part.Words, part.Played);
+            Other($"behind-{i + 1}", part.Name, part.Words, part.Played, part.FirstPhrase(lesson.Form));
         html.Append("</section>\n");
     }
 
-    private void Other(string piece, string name, string words, Break played)
+    private void Other(string piece, string name, string words, Break played, ImmutableArray<string> firstPhrase)
     {
         html.Append($"<section class=\"sheet\">\n<h3>{Text(Upper(name))}</h3>\n<p>{Text(words)}</p>\n");
         Piece(piece, "", played, isWhole: true);
+        if (!firstPhrase.IsEmpty)
+        {
+            html.Append("<p>Its first phrase; do the same with the chords of the other bars:</p>\n");
+            List(firstPhrase);
+        }
         html.Append("</section>\n");
     }
 

@@ -2,6 +2,8 @@ using System.Collections.Immutable;
 using Rollwright.Arranging;
 using Rollwright.Arranging.Backup;
 using Rollwright.Banjo.Breaks;
+using Rollwright.Banjo.Forms;
+using Rollwright.Lessons.Words;
 
 namespace Rollwright.Lessons.Plan;
 
@@ -11,6 +13,10 @@ namespace Rollwright.Lessons.Plan;
 /// <param name="Played">The part.</param>
 public sealed record BehindOthers(string Name, string Words, Break Played)
 {
+    /// <summary>The part's first phrase in words, a line for each bar.</summary>
+    public ImmutableArray<string> FirstPhrase(WordForm form) =>
+        [.. PhraseWords.Of(Played, [BreakForm.Phrases(Played)[0].Number])[0].Text(form).Split('\n')];
+
     // Someone else has the tune: where a note happens to be one of its, nobody listens for it or plays it louder.
     private static Break WithoutTune(Break part) =>
         part with

@@ -20,7 +20,9 @@ public static class LessonMarkdown
 
     private const string LeftGuide =
         "\"By 1\": the finger is down when you count 1; \"before 2\": it is off by then. A finger stays down until you are told to "
-        + "move or lift it, and every phrase begins with a free left hand.";
+        + "move or lift it, and every phrase begins with a free left hand; only an ending goes on with the fingers as they lie in the bar that it follows.";
+
+    private const string HalfWords = "\"At once\", and \"the half after\" a count, is half-way to the next count. ";
 
     /// <param name="lesson">The lesson, and what whoever teaches asked for.</param>
     public static string Write(Lesson lesson)
@@ -47,15 +49,16 @@ public static class LessonMarkdown
     }
 
     /// <summary>How the words of a lesson are to be read: a paragraph each for strings, counts and the left hand.</summary>
-    internal static ImmutableArray<string> GuideTo(LessonPlan plan) => [Guide, StepWords(plan.Played), LeftGuide];
+    internal static ImmutableArray<string> GuideTo(LessonPlan plan) => [Guide, CountWords(plan), LeftGuide];
 
     /// <summary>The bars of plain-text tab alone: the head that it carries stands at the top of the lesson already.</summary>
     internal static string TabOf(Break played) =>
         string.Join("\n\n", TextTabWriter.Write(played).Split("\n\n").Skip(2).Where(block => block.Contains('|')))
             .TrimEnd();
 
-    private static string StepWords(Break played)
+    private static string CountWords(LessonPlan plan)
     {
+        var played = plan.Played;
         var time = played.Time;
         var counts = new Counting(played);
         var full = Enumerable.Range(0, played.Bars.Length).FirstOrDefault(bar => !played.Bars[bar].IsPartial);
@@ -64,9 +67,13 @@ public static class LessonMarkdown
             Enumerable.Range(0, (int)(time.Bar / time.Step).Floor()).Select(i => counts.Of(full, time.Step * i))
         );
         var aloud = count.Contains("-e", StringComparison.Ordinal) ? ", aloud \"one, ee, and, ah\"" : "";
-        return $"A bar of {time} is counted {count}{aloud}. \"Count 1: …\" begins on count 1 and goes on with one note on each of these counts; where a note rings longer, the next count is said. "
-            + "Behind it stands what the left hand does for these notes. "
-            + "\"At once\", and \"the half after\" a count, is half-way to the next count; \"then wait\": nothing new until the count that is said next. "
+        var taps = Counting.Listed([
+            .. Enumerable.Range(0, (int)(time.Bar / time.Beat).Floor()).Select(i => counts.Of(full, time.Beat * i)),
+        ]);
+        return $"A bar of {time} is counted {count}{aloud}; the foot taps on {taps}. \"Count 1: …\" begins on count 1 and goes on with one note on each of these counts; where a note rings longer, the next count is said. "
+            + "Before it stands what the left hand does for these notes. "
+            + "\"Then wait\": nothing new until the count that is said next. "
+            + (Glossary.HasHalves(plan) ? HalfWords : "")
             + "Bring the tune's notes out.";
     }
 }

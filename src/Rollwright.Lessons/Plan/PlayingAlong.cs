@@ -15,7 +15,8 @@ public sealed record PlayingAlong(ImmutableArray<string> Sentences, bool TunesUp
     {
         ArgumentNullException.ThrowIfNull(played);
         var (setting, chords) = (played.Setting, ChordsOf(played));
-        var tuning = $"Tuning: {setting.Tuning.Name}, {setting.Tuning.Spelling} from string 5 to string 1.";
+        var tuning =
+            $"Tuning: {setting.Tuning.Name}, {setting.Tuning.Spelling} from string 5 to string 1.{Retuning(setting.Tuning)}";
         var up = Enumerable.Range(1, Neck.Strings).Any(s => setting.Tuning.OpenOf(s) > TuningTable.OpenG.OpenOf(s));
         if (setting.Capo == 0)
             return new(
@@ -41,6 +42,20 @@ public sealed record PlayingAlong(ImmutableArray<string> Sentences, bool TunesUp
             ],
             true
         );
+    }
+
+    // From the tuning that most banjos stand in.
+    private static string Retuning(Tuning tuning)
+    {
+        var turned = Enumerable
+            .Range(1, Neck.Strings)
+            .Reverse()
+            .Where(s => tuning.OpenOf(s) != TuningTable.OpenG.OpenOf(s))
+            .Select(s =>
+                $"string {s} {(tuning.OpenOf(s) > TuningTable.OpenG.OpenOf(s) ? "up" : "down")} to {tuning.Spelling.Split(' ')[Neck.Strings - s]}"
+            )
+            .ToList();
+        return turned.Count == 0 ? "" : $" From open G turn {Words.Counting.Listed(turned)}.";
     }
 
     private static PitchName PitchOf(int midi, Music.Keys.Key key) => key.Spell(midi);

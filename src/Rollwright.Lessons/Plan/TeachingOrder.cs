@@ -13,6 +13,11 @@ namespace Rollwright.Lessons.Plan;
 /// </summary>
 public static class TeachingOrder
 {
+    /// <summary>The order in words, for whoever wonders why phrase 5 stands before phrase 4.</summary>
+    public const string Words =
+        "The phrases come in the order in which to learn them: first what you play most often, then the tune as it goes on, then "
+        + "where you are free, and last the endings.";
+
     /// <summary>A phrase is free where spots with as many licks cover half of it (assumption).</summary>
     private const int LicksOfASpot = 3;
 

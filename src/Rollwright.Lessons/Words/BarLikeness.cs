@@ -40,13 +40,21 @@ internal sealed class BarLikeness(Break played, Counting counting)
             || (!least.IsEmpty && slots.Length - least.Length < LeastAlike)
         )
             return null;
-        return new(like.Bar, But(SlotWords.Short), But(SlotWords.Long), LeftMotion.AreLike(motions, like.Motions));
+        return new(
+            like.Bar,
+            But(SlotWords.Short),
+            But(SlotWords.Long),
+            LeftMotion.AreLike(WithoutSlurs(motions), WithoutSlurs(like.Motions))
+        );
 
         string But(Func<Slot, string> say) =>
             least.IsEmpty
                 ? ""
                 : $", but {string.Join("; ", least.Select(at => $"on {counting.Of(bar, at)}: {(slots.FirstOrDefault(slot => slot.At == at) is { } slot ? say(slot) : "leave out the note")}"))}";
     }
+
+    private static ImmutableArray<LeftMotion> WithoutSlurs(ImmutableArray<LeftMotion> motions) =>
+        [.. motions.Where(motion => !motion.IsSlur)];
 
     // Bars cut short, or of another metre, are counted otherwise; a bar whose name is another's too cannot be pointed at. A
     // slur that starts from another fret sounds otherwise where its source lies in the bar before: it is the same to play.

@@ -24,13 +24,7 @@ internal sealed record BeatGroup(ImmutableArray<Slot> Slots, ImmutableArray<Left
             .GroupBy(slot => ((slot.At + missing) / length).Floor())
             .Select(group => group.ToImmutableArray())
             .ToList();
-        var work = motions.ToLookup(motion =>
-            Math.Max(0, groups.FindLastIndex(group => IsDoneIn(motion, group[0].At)))
-        );
+        var work = motions.ToLookup(motion => Math.Max(0, groups.FindLastIndex(group => group[0].At <= motion.At)));
         return [.. groups.Select((group, i) => new BeatGroup(group, [.. work[i]]))];
     }
-
-    // What has to be off the strings before a group begins is the end of the one before it.
-    private static bool IsDoneIn(LeftMotion motion, Fraction begin) =>
-        motion.Kind == LeftMotionKind.Lift ? begin < motion.At : begin <= motion.At;
 }

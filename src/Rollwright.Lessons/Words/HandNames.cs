@@ -31,12 +31,12 @@ internal static class HandNames
     /// <summary>"open", "fret 3".</summary>
     public static string Fret(int fret) => fret == 0 ? "open" : $"fret {fret}";
 
-    /// <summary>"hammer-on", "pull-off", "slide", "choke".</summary>
-    public static string Noun(SlurKind kind) =>
+    /// <summary>"hammer", "pull off", "slide", "choke".</summary>
+    public static string Verb(SlurKind kind) =>
         kind switch
         {
-            SlurKind.HammerOn => "hammer-on",
-            SlurKind.PullOff => "pull-off",
+            SlurKind.HammerOn => "hammer",
+            SlurKind.PullOff => "pull off",
             SlurKind.Slide => "slide",
             _ => "choke",
         };

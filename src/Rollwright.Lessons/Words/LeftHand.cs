@@ -12,11 +12,16 @@ namespace Rollwright.Lessons.Words;
 /// stays until its string sounds lower, or it is needed elsewhere, or the hand cannot reach both; whatever it does is told.
 /// </summary>
 /// <param name="played">The break.</param>
-/// <param name="before">Fingers that lie down from before the first bar.</param>
-internal sealed class LeftHand(Break played, ImmutableArray<FingerPlace> before = default)
+/// <param name="before">Fingers that lie down from before the first bar, since a slur starts from them: that they stay is told.</param>
+/// <param name="down">Others that lie down from before it.</param>
+internal sealed class LeftHand(
+    Break played,
+    ImmutableArray<FingerPlace> before = default,
+    ImmutableArray<FingerPlace> down = default
+)
 {
     private readonly ShapeNames shapes = new(played);
-    private readonly HashSet<FingerPlace> held = before.IsDefault ? [] : [.. before];
+    private readonly HashSet<FingerPlace> held = [.. before.IsDefault ? [] : before, .. down.IsDefault ? [] : down];
     private ImmutableArray<FingerPlace> first = before.IsDefault ? [] : before;
 
     /// <summary>The fingers that are down after the bars so far, from string 1 on.</summary>
@@ -84,7 +89,13 @@ internal sealed class LeftHand(Break played, ImmutableArray<FingerPlace> before 
     {
         var strokes = played.Bars[bar].Strokes;
         var (at, first) = (strokes[index].At, PlaceOf(strokes[index]));
-        Lift(motions, at, held.Where(other => other.String == first.String && other.Fret > first.Fret));
+        // The same finger need not be lifted first: it moves.
+        Lift(
+            motions,
+            at,
+            held.Where(other => other.String == first.String && other.Fret > first.Fret && !IsSameFinger(other, first)),
+            othersStay: held.Any(other => IsSameFinger(other, first))
+        );
         if (held.Contains(first))
             return;
         List<FingerPlace> together = [first];
@@ -117,7 +128,7 @@ internal sealed class LeftHand(Break played, ImmutableArray<FingerPlace> before 
             held.ExceptWith(above);
             if (above.Count > 0)
                 motions.Add(new(LeftMotionKind.PullOff, stroke.At, [above.MaxBy(other => other.Fret)]));
-            Lift(motions, stroke.At, above.OrderBy(other => other.Fret).SkipLast(1), areGone: true);
+            Lift(motions, stroke.At, above.OrderBy(other => other.Fret).SkipLast(1), othersStay: true);
             return;
         }
         if (held.Contains(place))
@@ -129,7 +140,10 @@ internal sealed class LeftHand(Break played, ImmutableArray<FingerPlace> before 
         Lift(
             motions,
             stroke.At,
-            held.Where(other => !GoTogether(other, place) || (other.String == place.String && other.Fret >= place.Fret))
+            held.Where(other =>
+                !GoTogether(other, place) || (other.String == place.String && other.Fret >= place.Fret)
+            ),
+            othersStay: slides
         );
         held.Add(place);
         motions.Add(
@@ -166,20 +180,23 @@ internal sealed class LeftHand(Break played, ImmutableArray<FingerPlace> before 
                         )
                     )
                 )
-            )
+            ),
+            othersStay: moving.Count > 0
         );
         var from = shape is null && moving.Count > 0 ? moving[0] : (FingerPlace?)null;
-        motions.Add(new(kind, at, places, shape, from) { IsMove = moving.Count > 0 });
+        motions.Add(
+            new(kind, at, places, shape, from) { IsMove = moving.Count > 0, Beside = [.. places.Where(held.Contains)] }
+        );
         held.UnionWith(places);
     }
 
-    private void Lift(List<LeftMotion> motions, Fraction at, IEnumerable<FingerPlace> leaving, bool areGone = false)
+    private void Lift(List<LeftMotion> motions, Fraction at, IEnumerable<FingerPlace> leaving, bool othersStay = false)
     {
         ImmutableArray<FingerPlace> places = [.. leaving.OrderBy(place => place.String).ThenBy(place => place.Fret)];
-        if (!areGone)
-            held.ExceptWith(places);
+        held.ExceptWith(places);
+        var isAll = !othersStay && held.Count == 0 && places.Length > 1;
         foreach (var place in places)
-            motions.Add(new(LeftMotionKind.Lift, at, [place]));
+            motions.Add(new(LeftMotionKind.Lift, at, [place]) { IsAll = isAll });
     }
 
     // The index finger lies over several strings at one fret, others move; of fingers that nobody names none is the same.

@@ -3,28 +3,21 @@ using Rollwright.Music.Metre;
 
 namespace Rollwright.Lessons.Words;
 
-/// <summary>Says what the left hand does in a bar.</summary>
+/// <summary>Says what the left hand does in a bar, but for slurs: those are notes, and said among them.</summary>
 internal static class LeftHandWords
 {
-    /// <summary>"Left hand: put the ring finger on string 1 at fret 2 by 1; lift it before 1-and."</summary>
+    /// <summary>"put the ring finger on string 1 at fret 2 by 1; lift it before 1-and"; "nothing new".</summary>
     /// <param name="motions">What it does in one breath: a half bar, or a bar.</param>
     /// <param name="count">Says a time as people count it.</param>
     public static (string Short, string Long) Of(ImmutableArray<LeftMotion> motions, Func<Fraction, string> count)
     {
-        if (motions.IsEmpty)
-            return ("Left: nothing new.", "Left hand: nothing new.");
-        var moves = Moves(motions);
-        // What slurs do, the short form says among the notes alone.
-        var brief = string.Join(
-            "; ",
-            moves
-                .Where(move => !move.First.IsSlur)
-                .Select(move => string.Join(", ", move.Motions.Select(motion => Short(motion, count(motion.At)))))
-        );
-        return (
-            brief.Length > 0 ? $"Left: {brief}." : "",
-            $"Left hand: {string.Join("; ", moves.Select(move => Long(move, count(move.First.At))))}."
-        );
+        var moves = Moves([.. motions.Where(motion => !motion.IsSlur)]);
+        if (moves.Count == 0)
+            return ("nothing new", "nothing new");
+        return (Said(Short), Said(Long));
+
+        string Said(Func<Move, string, string> say) =>
+            string.Join("; ", moves.Select(move => say(move, count(move.First.At))));
     }
 
     /// <summary>What is said as one: fingers that come down, stay or leave together.</summary>
@@ -52,20 +45,24 @@ internal static class LeftHandWords
         one.Kind == other.Kind
         && one.Kind is LeftMotionKind.Down or LeftMotionKind.Keep or LeftMotionKind.Lift
         && one.At == other.At
+        && one.IsAll == other.IsAll
         && one is { Shape: null, From: null }
         && other is { Shape: null, From: null };
 
     private static bool IsOfSame(Move before, LeftMotion motion) =>
         before is { Motions: [{ Places: [var last] }] }
-        && motion is { Places: [var place], Shape: null, Kind: not (LeftMotionKind.Behind or LeftMotionKind.Free) }
+        && motion is { Places: [var place], Shape: null, Kind: not LeftMotionKind.Behind }
+        && !motion.IsAll
         && place.Finger is not null
         && place.Finger == last.Finger
         // The index finger may lie over several strings: from which it goes is said.
-        && !(place.Finger == 1 && motion.Kind is (LeftMotionKind.Lift or LeftMotionKind.PullOff))
-        && (motion.From is { } from ? from == last : place.String == last.String || IsPut(motion));
-
-    // Only what comes down names its string; of the others it has to be the one just named.
-    private static bool IsPut(LeftMotion motion) => motion.Kind is LeftMotionKind.Down or LeftMotionKind.HammerOn;
+        && !(place.Finger == 1 && motion.Kind == LeftMotionKind.Lift)
+        // Only what comes down names its string; of the others it has to be the one just named, where it was named.
+        && (
+            motion.From is { } from
+                ? from == last
+                : motion.Kind == LeftMotionKind.Down || (before.First.Kind != LeftMotionKind.Lift && place == last)
+        );
 
     /// <summary>"C shape." "Ring finger on 1 at 2." Empty where nothing comes down.</summary>
     public static string Brief(ImmutableArray<LeftMotion> motions)
@@ -92,21 +89,22 @@ internal static class LeftHandWords
             LeftMotionKind.Down or LeftMotionKind.Behind when motion.From is { } from =>
                 $"move {it} {Way(from, place, move.IsIt)} by {at}",
             LeftMotionKind.Down when motion.Shape is { } shape =>
-                $"{(motion.IsMove ? "go to" : "put down")} {Named(shape)} by {at}, {Counting.Listed([.. places.Select(Place)])}",
+                $"{(motion.IsMove ? "go to" : "put down")} {Named(shape)} by {at}, {Counting.Listed([.. places.Except(motion.Beside).Select(Place)])}{Beside(motion)}",
             LeftMotionKind.Down => $"put {all} by {at}",
             LeftMotionKind.Behind => $"have {all} behind it by {at}",
             LeftMotionKind.Keep => $"keep {all}",
-            LeftMotionKind.HammerOn => $"hammer {it} onto string {place.String} at fret {place.Fret} on {at}",
-            LeftMotionKind.PullOff when move.IsIt => $"pull it off on {at}",
-            LeftMotionKind.PullOff => $"pull off with {it} from string {place.String} on {at}",
-            LeftMotionKind.Slide when move.IsIt => $"slide it to fret {place.Fret} on {at}",
-            LeftMotionKind.Slide => $"slide {it} on string {place.String} to fret {place.Fret} on {at}",
-            LeftMotionKind.Free => $"lift {Fingers(motion)} at the end",
+            LeftMotionKind.Free => $"lift {(move.IsIt ? it : Fingers(motion))} at the end{MayStay(motion)}",
             _ when move.IsIt => $"lift it before {at}",
+            _ when motion.IsAll => $"lift {All(places)} before {at}",
             _ =>
                 $"lift {Counting.Listed([.. places.Select(one => $"{HandNames.TheLeft(one.Finger)} from string {one.String}")])} before {at}",
         };
     }
+
+    private static string Short(Move move, string at) =>
+        move.First is { Kind: LeftMotionKind.Lift, IsAll: true }
+            ? $"lift {All([.. move.Motions.SelectMany(one => one.Places)])} before {at}"
+            : string.Join(", ", move.Motions.Select(motion => Short(motion, at)));
 
     private static string Short(LeftMotion motion, string at) =>
         motion.Kind switch
@@ -131,8 +129,33 @@ internal static class LeftHandWords
 
     private static string Fingers(LeftMotion motion) =>
         motion.IsAll
-            ? "all fingers"
+            ? All(motion.Places)
             : Counting.Listed([.. motion.Places.Select(place => HandNames.TheLeft(place.Finger)).Distinct()]);
+
+    private static string Beside(LeftMotion motion) =>
+        motion.Beside.IsEmpty
+            ? ""
+            : $" beside {Counting.Listed([.. motion.Beside.Select(place => HandNames.TheLeft(place.Finger)).Distinct()])}";
+
+    private static string MayStay(LeftMotion motion)
+    {
+        if (motion.MayStay.IsEmpty)
+            return "";
+        var staying =
+            motion.MayStay.Length == motion.Places.Length && motion.Places.Length > 1
+                ? All(motion.MayStay)
+                : Counting.Listed([.. motion.MayStay.Select(place => HandNames.TheLeft(place.Finger)).Distinct()]);
+        return $"; where you play on, leave {(motion.Places.Length == 1 ? "it" : staying)} down";
+    }
+
+    // A barre is one finger on several strings.
+    private static string All(IReadOnlyCollection<FingerPlace> places) =>
+        places.Select(place => place.Finger ?? -place.String).Distinct().ToList() switch
+        {
+            [_] => HandNames.TheLeft(places.First().Finger),
+            [_, _] => "both fingers",
+            _ => "all fingers",
+        };
 
     private static string Named(NamedShape shape) =>
         // Of a part of a movable shape nothing may lie at the fret that the family goes by: the fingers say where it is.

@@ -57,6 +57,12 @@ internal sealed record LeftMotion(
     /// <summary>Whether several fingers leave and none stays.</summary>
     public bool IsAll { get; init; }
 
+    /// <summary>Fingers of the shape that lay there before.</summary>
+    public ImmutableArray<FingerPlace> Beside { get; init; } = [];
+
+    /// <summary>Fingers among those that leave which may stay where one plays on: they are needed there next.</summary>
+    public ImmutableArray<FingerPlace> MayStay { get; init; } = [];
+
     public bool IsSlur => Kind is LeftMotionKind.HammerOn or LeftMotionKind.PullOff or LeftMotionKind.Slide;
 
     public bool IsLike(LeftMotion other) =>
@@ -66,7 +72,8 @@ internal sealed record LeftMotion(
         && From == other.From
         && IsMove == other.IsMove
         && IsAll == other.IsAll
-        && Places.AsSpan().SequenceEqual(other.Places.AsSpan());
+        && Places.AsSpan().SequenceEqual(other.Places.AsSpan())
+        && Beside.AsSpan().SequenceEqual(other.Beside.AsSpan());
 
     /// <summary>Whether the hand has the same work in the same order.</summary>
     public static bool AreLike(ImmutableArray<LeftMotion> some, ImmutableArray<LeftMotion> others) =>

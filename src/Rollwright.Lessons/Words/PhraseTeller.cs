@@ -14,48 +14,50 @@ internal sealed class PhraseTeller
     private readonly RightHandWords rightHand;
     private readonly BarLikeness likeness;
     private readonly TuneWords tune;
-    private readonly BarEnds ends;
+    private readonly BarEnds? ends;
+    private readonly ImmutableArray<Phrase> phrases;
     private readonly Dictionary<int, ImmutableArray<int>> told = [];
     private readonly Dictionary<int, ImmutableArray<LeftMotion>> leftOf = [];
 
     /// <param name="played">What is told.</param>
     /// <param name="isExcerpt">Whether its bars stand by themselves, so that they have no numbers.</param>
     public PhraseTeller(Break played, bool isExcerpt = false)
-        : this(played, new(played, isExcerpt), new(played)) { }
+        : this(played, new(played, isExcerpt), new(played), isExcerpt ? null : new(played, new(played))) { }
 
-    private PhraseTeller(Break played, Counting counting, SlurSources sources)
+    private PhraseTeller(Break played, Counting counting, SlurSources sources, BarEnds? ends)
     {
-        (this.played, this.counting, this.sources) = (played, counting, sources);
+        (this.played, this.counting, this.sources, this.ends) = (played, counting, sources, ends);
         rightHand = new(played, counting);
         likeness = new(played, counting);
         tune = new(played, counting);
-        ends = new(played, counting);
+        phrases = [.. BreakForm.Phrases(played)];
     }
 
     /// <summary>Another one of the same break, who has told nothing yet.</summary>
-    public PhraseTeller Afresh() => new(played, counting, sources);
+    public PhraseTeller Afresh() => new(played, counting, sources, ends);
 
     public PhraseWords Tell(Phrase phrase)
     {
         var sentences = ImmutableArray.CreateBuilder<Sentence>();
-        var hand = new LeftHand(played, sources.Into(phrase.Bars));
+        var hand = HandAt(phrase);
         ImmutableArray<int> full = [.. phrase.Bars.Where(bar => !IsPickup(bar))];
         var work = phrase.Bars.ToDictionary(
             bar => bar,
             bar =>
                 bar == phrase.Bars[^1]
-                    ? [.. hand.Next(bar), .. hand.End(bar, sources.OutOf(phrase.Bars))]
+                    ? [.. hand.Next(bar), .. Ended(hand.End(bar, sources.OutOf(phrase.Bars)), bar)]
                     : hand.Next(bar)
         );
         var isKnown =
             phrase.IsAgain
+            && GoesOnFrom(phrase) is null
             && told.TryGetValue(phrase.Like, out var model)
             && full.Zip(model).All(pair => LeftMotion.AreLike(work[pair.First], leftOf[pair.Second]));
         foreach (var bar in phrase.Bars)
         {
             var motions = leftOf[bar] = work[bar];
             if (!isKnown || IsPickup(bar))
-                sentences.AddRange(TellBar(bar, motions));
+                sentences.AddRange(TellBar(bar, motions, bar == phrase.Bars[0] ? GoesOnFrom(phrase) : null));
         }
         if (isKnown)
             sentences.Add(Again(phrase, full, told[phrase.Like]));
@@ -63,6 +65,64 @@ internal sealed class PhraseTeller
             sentences.AddRange(tune.Names(phrase));
         told.Add(phrase.Number, full);
         return new(phrase.Number, sentences.ToImmutable());
+    }
+
+    // An ending begins with the fingers where the bar that it follows has left them; other phrases with a free hand.
+    private LeftHand HandAt(Phrase phrase)
+    {
+        if (GoesOnFrom(phrase) is not { } before)
+            return new(played, sources.Into(phrase.Bars));
+        var earlier = phrases.First(other => other.Bars.Contains(before));
+        var hand = HandAt(earlier);
+        foreach (var bar in earlier.Bars.TakeWhile(bar => bar <= before))
+            hand.Next(bar);
+        var into = sources.Into(phrase.Bars);
+        return new(played, into, [.. hand.Held.Except(into)]);
+    }
+
+    // The bar inside another phrase that comes before a phrase whenever it is played; null where there is none.
+    private int? GoesOnFrom(Phrase phrase)
+    {
+        var order = played.Order;
+        var before = Enumerable
+            .Range(0, order.Length)
+            .Where(i => order[i] == phrase.Bars[0])
+            .Select(i => i > 0 ? order[i - 1] : (int?)null)
+            .Distinct()
+            .ToList();
+        return before is [{ } only] && phrases.Any(other => other.Bars.Contains(only) && other.Bars[^1] != only)
+            ? only
+            : null;
+    }
+
+    // Who plays on may leave the fingers that the next bar, whichever it is, begins with.
+    private ImmutableArray<LeftMotion> Ended(ImmutableArray<LeftMotion> free, int last)
+    {
+        if (free is not [var motion])
+            return free;
+        var next = Enumerable
+            .Range(0, played.Order.Length - 1)
+            .Where(i => played.Order[i] == last)
+            .Select(i => played.Order[i + 1])
+            .Distinct()
+            .Select(bar => new LeftHand(played, down: motion.Places).Next(bar))
+            .ToList();
+        return next.Count == 0
+            ? free
+            :
+            [
+                motion with
+                {
+                    MayStay =
+                    [
+                        .. motion.Places.Where(place =>
+                            next.TrueForAll(after =>
+                                after.Any(one => one.Kind == LeftMotionKind.Keep && one.Places.Contains(place))
+                            )
+                        ),
+                    ],
+                },
+            ];
     }
 
     private bool IsPickup(int bar) => counting.MissingBefore(bar) > Fraction.Zero;
@@ -77,11 +137,11 @@ internal sealed class PhraseTeller
         return new(SentenceKind.Bar, words, words, Strokes(full), full);
     }
 
-    private IEnumerable<Sentence> TellBar(int bar, ImmutableArray<LeftMotion> motions)
+    private IEnumerable<Sentence> TellBar(int bar, ImmutableArray<LeftMotion> motions, int? after)
     {
-        var slots = Slot.Of(played.Bars[bar]);
+        var slots = Slot.Of(played.Bars[bar], motions);
         var strokes = Strokes([bar]);
-        var head = Upper(counting.NameOf(bar));
+        var head = Upper(counting.NameOf(bar)) + (after is { } before ? $", after {counting.NameOf(before)}" : "");
         var chords = tune.Chords([bar]);
         var over = chords.Length > 0 ? $", over {chords}" : "";
         var likeBar = -1;
@@ -96,7 +156,7 @@ internal sealed class PhraseTeller
                 [bar]
             );
             if (!like.HasSameLeft)
-                yield return LeftSentence(bar, slots, motions, strokes);
+                yield return LeftSentence(bar, slots, motions, strokes, "this time");
         }
         else
         {
@@ -111,11 +171,12 @@ internal sealed class PhraseTeller
         likeness.Remember(bar, slots, motions);
         if (tune.Where(bar) is { } where && (likeBar < 0 || tune.Where(likeBar)?.Long != where.Long))
             yield return where;
-        if (ends.Of(bar) is { Length: > 0 } end)
+        if (ends?.Of(bar) is { Length: > 0 } end)
             yield return new(SentenceKind.Bar, "", end, [], [bar]);
     }
 
-    // Half bar by half bar, so that nobody has to keep the one hand in mind while the other is told.
+    // Half bar by half bar, so that nobody has to keep the one hand in mind while the other is told; the left hand first, which
+    // has to be there when the right one plucks.
     private IEnumerable<Sentence> Hands(int bar, ImmutableArray<Slot> slots, ImmutableArray<LeftMotion> motions)
     {
         var (shortRoll, roll) = rightHand.Roll(bar, slots);
@@ -132,24 +193,35 @@ internal sealed class PhraseTeller
             var until = i + 1 < groups.Length ? groups[i + 1].Slots[0].At : played.Bars[bar].Length;
             var strokes = StrokesOf(bar, groups[i].Slots[0].At, until);
             var (right, full) = rightHand.Of(bar, groups[i].Slots, until);
+            ImmutableArray<LeftMotion> first = [.. groups[i].Motions.Where(one => !one.IsSlur && !IsAfterIt(one))];
+            ImmutableArray<LeftMotion> last = [.. groups[i].Motions.Where(IsAfterIt)];
+            if (!first.IsEmpty)
+                yield return LeftSentence(bar, slots, first, strokes);
             yield return new(SentenceKind.RightHand, shortRoll.Length > 0 ? "" : right, full, strokes, [bar])
             {
                 Brief = shortRoll.Length > 0 ? "" : RightHandWords.BriefSlurs(groups[i].Slots),
             };
-            if (!groups[i].Motions.IsEmpty)
-                yield return LeftSentence(bar, slots, groups[i].Motions, strokes);
+            if (!last.IsEmpty)
+                yield return LeftSentence(bar, slots, last, strokes);
         }
     }
+
+    private static bool IsAfterIt(LeftMotion motion) => motion.Kind == LeftMotionKind.Free;
 
     private Sentence LeftSentence(
         int bar,
         ImmutableArray<Slot> slots,
         ImmutableArray<LeftMotion> motions,
-        ImmutableArray<StrokeName> strokes
+        ImmutableArray<StrokeName> strokes,
+        string when = ""
     )
     {
         var (left, full) = LeftHandWords.Of(motions, Count);
-        return new(SentenceKind.LeftHand, left, full, strokes, [bar]) { Brief = LeftHandWords.Brief(motions) };
+        var said = when.Length > 0 ? $" {when}" : "";
+        return new(SentenceKind.LeftHand, $"Left{said}: {left}.", $"Left hand{said}: {full}.", strokes, [bar])
+        {
+            Brief = LeftHandWords.Brief(motions),
+        };
 
         string Count(Fraction at) =>
             slots.FirstOrDefault(slot => slot.AtOnce is [var first, ..] && first.At == at) is { } slot

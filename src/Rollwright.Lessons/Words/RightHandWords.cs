@@ -46,7 +46,7 @@ internal sealed class RightHandWords(Break played, Counting counting)
     public string BriefRoll(int bar, ImmutableArray<Slot> slots) =>
         !slots.IsEmpty && RollOf(bar, slots) is { } roll ? Ended(NameOf(roll.Name)) : "";
 
-    /// <summary>"Hammer-on 3 to 2." Empty where no slur is among them.</summary>
+    /// <summary>"Hammer 3 to 2." Empty where no slur is among them.</summary>
     public static string BriefSlurs(ImmutableArray<Slot> slots) =>
         Ended(string.Join(", ", slots.SelectMany(SlotWords.Slurs).Distinct()));
 

@@ -17,6 +17,28 @@ internal sealed record Slot(
     ImmutableArray<Stroke> AtOnce
 )
 {
+    /// <summary>Which finger makes each slur; empty where that is not asked.</summary>
+    public ImmutableArray<LeftMotion> SlurMotions { get; init; } = [];
+
+    /// <param name="bar">The bar.</param>
+    /// <param name="motions">What the left hand does in it.</param>
+    public static ImmutableArray<Slot> Of(BreakBar bar, ImmutableArray<LeftMotion> motions) =>
+        [
+            .. Of(bar)
+                .Select(slot =>
+                    slot with
+                    {
+                        SlurMotions =
+                        [
+                            .. motions.Where(motion =>
+                                motion.IsSlur
+                                && slot.Strokes.Any(stroke => stroke.Slur is not null && IsOf(motion, stroke))
+                            ),
+                        ],
+                    }
+                ),
+        ];
+
     public static ImmutableArray<Slot> Of(BreakBar bar)
     {
         var half = bar.Time.Step / new Fraction(2);
@@ -45,9 +67,17 @@ internal sealed record Slot(
 
     public IEnumerable<Stroke> Strokes => [.. Plucks, .. Slurs, .. AtOnce];
 
-    /// <summary>The same strokes at the same time, whatever is the tune's and however long they are written.</summary>
+    /// <summary>What the left hand does for a slur; null where it is not known.</summary>
+    public LeftMotion? MotionOf(Stroke slur) => SlurMotions.FirstOrDefault(motion => IsOf(motion, slur));
+
+    /// <summary>The same strokes at the same time by the same fingers, whatever is the tune's and however long they are written.</summary>
     public bool IsLike(Slot other) =>
-        At == other.At && Strokes.Select(Hands).SequenceEqual(other.Strokes.Select(Hands));
+        At == other.At
+        && Strokes.Select(Hands).SequenceEqual(other.Strokes.Select(Hands))
+        && LeftMotion.AreLike(SlurMotions, other.SlurMotions);
+
+    private static bool IsOf(LeftMotion motion, Stroke slur) =>
+        motion.At == slur.At && motion.Places[0].String == slur.String;
 
     private static (Fraction, int, int, RightFinger?, SlurKind?, int?) Hands(Stroke stroke) =>
         (stroke.At, stroke.String, stroke.Fret, stroke.Right, stroke.Slur, stroke.Left);

@@ -3,20 +3,22 @@ using Rollwright.Banjo.Strokes;
 namespace Rollwright.Lessons.Words;
 
 /// <summary>
-/// Says what happens at one time: "thumb 3", "middle 1 at fret 2", "pinch thumb 5 with index 2 and middle 1", "hammer-on 3 to
-/// fret 2". Which finger makes a slur, and from where, is said with the left hand.
+/// Says what happens at one time: "thumb 3", "middle 1 at fret 2", "pinch thumb 5 with index 2 and middle 1", "hammer the
+/// middle finger onto string 3 at fret 2". The short form leaves out what the tab shows.
 /// </summary>
 internal static class SlotWords
 {
     /// <summary>With every string and fret.</summary>
     public static string Long(Slot slot)
     {
-        var slurs = string.Join(" and ", slot.Slurs.Select(Long));
+        var slurs = string.Join(" and ", slot.Slurs.Select(slur => Long(slot, slur)));
         var words =
             slot.Plucks.IsEmpty ? slurs
             : slurs.Length == 0 ? Plucked(slot, LongPluck)
-            : $"{Plucked(slot, LongPluck)} with a {slurs}";
-        return slot.AtOnce.IsEmpty ? words : $"{words} and at once {string.Join(" and ", slot.AtOnce.Select(Long))}";
+            : $"{Plucked(slot, LongPluck)} and with it {slurs}";
+        return slot.AtOnce.IsEmpty
+            ? words
+            : $"{words} and at once {string.Join(" and ", slot.AtOnce.Select(slur => Long(slot, slur)))}";
     }
 
     /// <summary>Without the frets that the left hand holds.</summary>
@@ -26,7 +28,7 @@ internal static class SlotWords
         var words =
             slot.Plucks.IsEmpty ? slurs
             : slurs.Length == 0 ? Plucked(slot, ShortPluck)
-            : $"{Plucked(slot, ShortPluck)} with a {slurs}";
+            : $"{Plucked(slot, ShortPluck)} and with it {slurs}";
         return slot.AtOnce.IsEmpty ? words : $"{words} and at once {string.Join(" and ", slot.AtOnce.Select(Short))}";
     }
 
@@ -36,7 +38,7 @@ internal static class SlotWords
             ? $"{slot.Plucks[0].String}"
             : $"{slot.Plucks[0].String} (and at once {string.Join(" and ", slot.AtOnce.Select(Short))})";
 
-    /// <summary>"hammer-on 3 to 2", each slur by itself.</summary>
+    /// <summary>"hammer 3 to 2", each slur by itself.</summary>
     public static IEnumerable<string> Slurs(Slot slot) => slot.Slurs.Concat(slot.AtOnce).Select(Short);
 
     private static string Plucked(Slot slot, Func<Stroke, string> say) =>
@@ -51,13 +53,20 @@ internal static class SlotWords
 
     private static string AtFret(Stroke stroke) => stroke.Fret == 0 ? "" : $" at fret {stroke.Fret}";
 
-    private static string Long(Stroke slur) =>
-        slur.Slur == SlurKind.Choke
-            ? $"choke {slur.String} at {HandNames.Fret(slur.Fret)}"
-            : $"{HandNames.Noun(slur.Slur!.Value)} {slur.String} to {HandNames.Fret(slur.Fret)}";
+    private static string Long(Slot slot, Stroke slur)
+    {
+        var (on, fret) = ($"string {slur.String}", HandNames.Fret(slur.Fret));
+        if (slot.MotionOf(slur)?.Places[0].Finger is not { } known)
+            return $"{HandNames.Verb(slur.Slur!.Value)} {on} {(slur.Slur == SlurKind.Choke ? "at" : "to")} {fret}";
+        var finger = HandNames.TheLeft(known);
+        return slur.Slur switch
+        {
+            SlurKind.HammerOn => $"hammer {finger} onto {on} at {fret}",
+            SlurKind.PullOff => $"pull {finger} off {on} to {fret}",
+            _ => $"slide {finger} on {on} to {fret}",
+        };
+    }
 
     private static string Short(Stroke slur) =>
-        slur.Slur == SlurKind.Choke
-            ? $"choke {slur.String}"
-            : $"{HandNames.Noun(slur.Slur!.Value)} {slur.String} to {(slur.Fret == 0 ? "open" : $"{slur.Fret}")}";
+        $"{HandNames.Verb(slur.Slur!.Value)} {slur.String}{(slur.Slur == SlurKind.Choke ? "" : slur.Fret == 0 ? " to open" : $" to {slur.Fret}")}";
 }

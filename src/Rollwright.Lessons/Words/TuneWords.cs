@@ -70,23 +70,26 @@ internal sealed class TuneWords(Break played, Counting counting)
     public Sentence? Where(int bar)
     {
         var strokes = played.Bars[bar].Strokes;
-        List<int> own = [.. Enumerable.Range(0, strokes.Length).Where(i => strokes[i].IsMelody)];
-        var moved = Moved(bar).Where(one => !own.Contains(one.Index)).ToList();
-        if (own.Count + moved.Count == 0)
+        List<int> kept = [.. Enumerable.Range(0, strokes.Length).Where(i => strokes[i].IsMelody)];
+        var moved = Moved(bar).Where(one => !kept.Contains(one.Index)).ToList();
+        if (kept.Count + moved.Count == 0)
             return null;
+        // A note in another octave stands where the tune has it.
+        List<int> own = [.. kept.Concat(moved.Where(one => one.IsInPlace).Select(one => one.Index)).Order()];
         var at = Times(bar, own);
-        var kept =
+        var placed =
             own.Count == strokes.Length ? "every note is the tune's"
             : own.Count == 0 ? null
+            : Exceptions(bar, own) is { } others ? $"every note is the tune's but for {others}"
             : $"the tune is on {at}";
-        IEnumerable<string> others = moved.Select(one => one.Words);
-        var words = string.Join("; ", kept is null ? others : others.Prepend(kept));
+        IEnumerable<string> elsewhere = moved.Select(one => one.Words);
+        var words = string.Join("; ", placed is null ? elsewhere : elsewhere.Prepend(placed));
         var brief = own.Count == 0 ? "" : $"Tune: {(own.Count == strokes.Length ? "all" : at)}.";
         return new(
             SentenceKind.Tune,
             brief,
             char.ToUpperInvariant(words[0]) + words[1..] + ".",
-            [.. own.Concat(moved.Select(one => one.Index)).Order().Select(index => new StrokeName(bar, index))],
+            [.. own.Union(moved.Select(one => one.Index)).Order().Select(index => new StrokeName(bar, index))],
             [bar]
         )
         {
@@ -94,16 +97,11 @@ internal sealed class TuneWords(Break played, Counting counting)
         };
     }
 
-    // "1, 1-and and 2"; "every note but 1-e" where that is shorter; in a pinch the string too, where only one of it is meant.
+    // "1, 1-and and 2"; in a pinch the string too, where only one of it is meant.
     private string Times(int bar, List<int> own)
     {
         var strokes = played.Bars[bar].Strokes;
-        var moments = Enumerable.Range(0, strokes.Length).GroupBy(i => strokes[i].At).ToList();
-        var others = moments.Where(moment => !moment.Any(own.Contains)).ToList();
-        var isClear = moments.TrueForAll(moment => moment.All(own.Contains) || !moment.Any(own.Contains));
-        if (isClear && others.Count is 1 or 2 && moments.Count > 3 * others.Count)
-            return $"every note but {Counting.Listed([.. others.Select(moment => counting.Of(bar, moment.Key))])}";
-        return Counting.Listed([.. moments.Where(moment => moment.Any(own.Contains)).Select(Said)]);
+        return Counting.Listed([.. Moments(bar).Where(moment => moment.Any(own.Contains)).Select(Said)]);
 
         string Said(IGrouping<Fraction, int> moment)
         {
@@ -114,8 +112,22 @@ internal sealed class TuneWords(Break played, Counting counting)
         }
     }
 
+    // "the one on 2-and", where that is shorter than to list the tune's notes; null where it is not.
+    private string? Exceptions(int bar, List<int> own)
+    {
+        var moments = Moments(bar);
+        var others = moments.Where(moment => !moment.Any(own.Contains)).ToList();
+        var isClear = moments.TrueForAll(moment => moment.All(own.Contains) || !moment.Any(own.Contains));
+        return isClear && others.Count is 1 or 2 && moments.Count > 3 * others.Count
+            ? $"the {(others.Count == 1 ? "one" : "two")} on {Counting.Listed([.. others.Select(moment => counting.Of(bar, moment.Key))])}"
+            : null;
+    }
+
+    private List<IGrouping<Fraction, int>> Moments(int bar) =>
+        [.. Enumerable.Range(0, played.Bars[bar].Strokes.Length).GroupBy(i => played.Bars[bar].Strokes[i].At)];
+
     // Notes of the tune that are played early or late, or in another octave.
-    private IEnumerable<(int Index, string Words)> Moved(int bar)
+    private IEnumerable<(int Index, bool IsInPlace, string Words)> Moved(int bar)
     {
         if (played.Tune is not { } tune)
             yield break;
@@ -127,12 +139,13 @@ internal sealed class TuneWords(Break played, Counting counting)
             var way =
                 stroke.At < note.At ? $"comes early, on {counting.Of(bar, stroke.At)}"
                 : stroke.At > note.At ? $"comes late, on {counting.Of(bar, stroke.At)}"
-                : played.KeyOf(stroke) > note.Pitch.Midi + played.Setting.Shift ? "is played an octave high"
-                : "is played an octave low";
+                : played.KeyOf(stroke) > note.Pitch.Midi + played.Setting.Shift ? "an octave high"
+                : "an octave low";
             yield return (
                 name.Index,
+                stroke.At == note.At,
                 stroke.At == note.At
-                    ? $"on {counting.Of(bar, note.At)} its note {way}"
+                    ? $"on {counting.Of(bar, note.At)} it is {way}"
                     : $"the tune's note of {counting.Of(bar, note.At)} {way}"
             );
         }
@@ -155,10 +168,10 @@ internal sealed class TuneWords(Break played, Counting counting)
                 played
                     .Bars[one.Bar]
                     .Chords.Where(chord => chord.At == one.Stroke.At)
-                    .Select(chord => $"{Named(one)}, with the chord {chord.Chord}")
+                    .Select(chord => $"with the chord {chord.Chord} comes {Named(one)}")
             );
         var words =
-            $"Notes to listen for: {string.Join("; ", changes.Prepend($"the phrase's tune starts with {Named(first)}").Append($"it ends with {Named(last)}"))}";
+            $"Notes to listen for: {string.Join("; ", changes.Prepend($"the tune of the phrase starts with {Named(first)}").Append($"it ends with {Named(last)}"))}";
         yield return new(
             SentenceKind.Names,
             "",
@@ -169,7 +182,7 @@ internal sealed class TuneWords(Break played, Counting counting)
     }
 
     private string Named((int Bar, int Index, Stroke Stroke) one) =>
-        $"{Name(one.Stroke)} on {counting.Of(one.Bar, one.Stroke.At)} of {counting.NameOf(one.Bar)}";
+        $"{Name(one.Stroke)} on {counting.Of(one.Bar, one.Stroke.At)} of {counting.NameOf(one.Bar)} (string {one.Stroke.String}, {HandNames.Fret(one.Stroke.Fret)})";
 
     // As the hands know it: without the capo, like the chords.
     private string Name(Stroke stroke) =>

@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using Rollwright.Banjo.Strokes;
 using Rollwright.Music.Metre;
 
 namespace Rollwright.Lessons.Tests.Words;
@@ -15,7 +16,35 @@ internal sealed partial class LeftHandReader
     private List<Place> over = [];
     private Place it;
 
-    private readonly record struct Place(int String, int Fret, string Finger);
+    internal readonly record struct Place(int String, int Fret, string Finger);
+
+    /// <summary>What lies on the neck now.</summary>
+    public IReadOnlyList<Place> Down => [.. held];
+
+    /// <summary>The fingers lie as they lay at the end of another bar.</summary>
+    public void GoOnFrom(IReadOnlyList<Place> down)
+    {
+        held.Should().BeEmpty(said);
+        held.AddRange(down);
+    }
+
+    /// <summary>Does what is said among the notes: a finger hammers on, pulls off, slides.</summary>
+    public void Slur(ReadStroke slur)
+    {
+        var place = new Place(slur.String, slur.Fret, slur.By);
+        if (slur.Slur == SlurKind.PullOff)
+        {
+            var leaving = held.Where(one => one.String == slur.String && one.Finger == slur.By).ToList();
+            leaving.Should().NotBeEmpty($"{slur}; down: {this}");
+            held.Remove(leaving.MaxBy(one => one.Fret));
+            return;
+        }
+        if (slur.Slur == SlurKind.Slide)
+            held.RemoveAll(one => one.Finger == slur.By && IsElsewhere(place, one));
+        held.Should().NotContain(other => IsElsewhere(place, other), $"{slur} in {said}; down: {this}");
+        if (!held.Contains(place))
+            held.Add(place);
+    }
 
     /// <param name="sentences">What is said of the left hand in a bar, without "Left hand:".</param>
     /// <param name="at">Whole notes from the start of the bar to a moment that is said.</param>
@@ -73,13 +102,9 @@ internal sealed partial class LeftHandReader
             Keep(there);
         else if (Leaving().IsMatch(words))
             Leave(words);
-        else if (Slid().Match(words) is { Success: true } slid)
-            there = [Moved(slid, isSlide: true)];
-        else if (Hammered().Match(words) is { Success: true } hammered)
-            there = [new(SpokenTerms.StringOf(hammered), SpokenTerms.FretOf(hammered), Named(hammered))];
         else if (Went().Match(words) is { Success: true } went)
-            there = [Moved(went, isSlide: false)];
-        else if (words != "nothing new")
+            there = [Moved(went)];
+        else if (words != "nothing new" && !words.StartsWith("where you play on", StringComparison.Ordinal))
             there.Should().NotBeEmpty(words);
         // In another shape the fingers that are its own go to their places.
         if (words.StartsWith("go to ", StringComparison.Ordinal))
@@ -95,15 +120,26 @@ internal sealed partial class LeftHandReader
 
     private void Free(string words)
     {
-        if (words.StartsWith("lift all fingers", StringComparison.Ordinal))
-        {
-            held.Should().HaveCountGreaterThan(1, words);
-            held.Clear();
-        }
+        if (AllGone(words))
+            return;
         foreach (Match leaving in Finger().Matches(words))
             held.RemoveAll(place => place.Finger == Named(leaving))
                 .Should()
                 .BePositive($"{words} in {said}; down: {this}");
+    }
+
+    // "Both" and "all" are told apart, and leave nothing on the neck.
+    private bool AllGone(string words)
+    {
+        var fingers = held.Select(place => place.Finger == "a finger" ? $"{place}" : place.Finger).Distinct().Count();
+        if (words.StartsWith("lift both fingers", StringComparison.Ordinal))
+            fingers.Should().Be(2, $"{words} in {said}; down: {this}");
+        else if (words.StartsWith("lift all fingers", StringComparison.Ordinal))
+            fingers.Should().BeGreaterThan(2, $"{words} in {said}; down: {this}");
+        else if (fingers != 1 || !words.StartsWith($"lift the {held[0].Finger} before", StringComparison.Ordinal))
+            return false;
+        held.Clear();
+        return true;
     }
 
     private void Keep(List<Place> there)
@@ -115,9 +151,11 @@ internal sealed partial class LeftHandReader
         }
     }
 
-    // Fingers leave their strings, lifted or pulled off.
+    // Fingers leave their strings.
     private void Leave(string words)
     {
+        if (AllGone(words))
+            return;
         var from = From().Matches(words);
         if (from.Count == 0)
         {
@@ -136,13 +174,11 @@ internal sealed partial class LeftHandReader
     }
 
     // A finger goes to another fret of its string, or to another string where one is said.
-    private Place Moved(Match match, bool isSlide)
+    private Place Moved(Match match)
     {
         var finger = Named(match);
         var s = match.Groups["s"].Success ? SpokenTerms.StringOf(match) : it.String;
-        var gone = held.RemoveAll(place => place.Finger == finger);
-        if (!isSlide)
-            gone.Should().BePositive($"{match.Value} in {said}; down: {this}");
+        held.RemoveAll(place => place.Finger == finger).Should().BePositive($"{match.Value} in {said}; down: {this}");
         return new(s, SpokenTerms.FretOf(match), finger);
     }
 
@@ -180,7 +216,7 @@ internal sealed partial class LeftHandReader
     )]
     private static partial Regex On();
 
-    [GeneratedRegex("^(lift|pull it off|pull off with) ", RegexOptions.ExplicitCapture, SpokenTerms.Patience)]
+    [GeneratedRegex("^lift ", RegexOptions.ExplicitCapture, SpokenTerms.Patience)]
     private static partial Regex Leaving();
 
     [GeneratedRegex(
@@ -189,20 +225,6 @@ internal sealed partial class LeftHandReader
         SpokenTerms.Patience
     )]
     private static partial Regex From();
-
-    [GeneratedRegex(
-        "^hammer (the )?" + SpokenTerms.LeftHand + " onto string " + SpokenTerms.String + " at " + SpokenTerms.Fret,
-        RegexOptions.ExplicitCapture,
-        SpokenTerms.Patience
-    )]
-    private static partial Regex Hammered();
-
-    [GeneratedRegex(
-        "^slide (the )?" + SpokenTerms.LeftHand + "( on string " + SpokenTerms.String + ")? to " + SpokenTerms.Fret,
-        RegexOptions.ExplicitCapture,
-        SpokenTerms.Patience
-    )]
-    private static partial Regex Slid();
 
     [GeneratedRegex(
         "^move (the )?"

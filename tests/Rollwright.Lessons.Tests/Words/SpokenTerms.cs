@@ -27,7 +27,7 @@ internal static class SpokenTerms
 
     public const string Fret = @"(open|fret (?<f>\d+))";
 
-    public const string Slur = "(?<slur>hammer-on|pull-off|slide|choke)";
+    public const string Slur = "(?<slur>hammer|pull off|pull|slide|choke)";
 
     /// <summary>Counts from the beginning of the full bar to a count: 1½ for "2-and".</summary>
     public static Fraction CountsTo(Match match)
@@ -64,8 +64,8 @@ internal static class SpokenTerms
     public static SlurKind SlurOf(Match match) =>
         match.Groups["slur"].Value switch
         {
-            "hammer-on" => SlurKind.HammerOn,
-            "pull-off" => SlurKind.PullOff,
+            "hammer" => SlurKind.HammerOn,
+            "pull off" or "pull" => SlurKind.PullOff,
             "slide" => SlurKind.Slide,
             _ => SlurKind.Choke,
         };

@@ -8,14 +8,18 @@ using Rollwright.Music.Metre;
 
 namespace Rollwright.Lessons.Tests.Words;
 
-/// <summary>What a reader of the words alone plays: time in the bar, string, fret, fingers, slur.</summary>
+/// <summary>
+/// What a reader of the words alone plays: time in the bar, string, fret, fingers, slur. By is the left finger that is said to
+/// make a slur; Left the one that the string sounds at.
+/// </summary>
 internal readonly record struct ReadStroke(
     Fraction At,
     int String,
     int Fret,
     RightFinger? Right,
     SlurKind? Slur,
-    string Left
+    string Left,
+    string By = ""
 );
 
 /// <summary>
@@ -27,6 +31,7 @@ internal sealed partial class WordsReader(Break metre)
     private readonly Dictionary<string, List<ReadStroke>> byName = [];
     private readonly Dictionary<string, List<string>> leftByName = [];
     private readonly Dictionary<int, List<int>> fullBars = [];
+    private readonly Dictionary<string, IReadOnlyList<LeftHandReader.Place>> ends = [];
     private readonly LeftHandReader hand = new();
 
     public Dictionary<int, List<ReadStroke>> Bars { get; } = [];
@@ -45,14 +50,16 @@ internal sealed partial class WordsReader(Break metre)
                 {
                     var bar = fullBars[phrase.Number][i];
                     leftByName[NameOf(bar)] = leftByName[NameOf(model[i])];
-                    Keep(bar, Held(bar, [.. Bars[model[i]]]));
+                    Keep(bar, byName[NameOf(model[i])]);
                 }
                 continue;
             }
             // What only names notes speaks of no new bar.
             if (!Head().IsMatch(line))
                 continue;
-            Keep(phrase.Bars[next], Held(phrase.Bars[next], Bar(phrase.Bars[next], line)));
+            if (After().Match(line) is { Success: true } after)
+                hand.GoOnFrom(ends[after.Groups["bar"].Value]);
+            Keep(phrase.Bars[next], Bar(phrase.Bars[next], line));
             next++;
         }
         hand.EndPhrase();
@@ -66,21 +73,24 @@ internal sealed partial class WordsReader(Break metre)
         for (var i = 0; i < ordered.Count; i++)
         {
             hand.GoTo(ordered[i].At);
+            if (ordered[i].By.Length > 0)
+                hand.Slur(ordered[i]);
             var (fret, finger) = hand.On(ordered[i].String);
             fret.Should()
                 .Be(
                     ordered[i].Fret,
                     $"string {ordered[i].String} in {NameOf(bar)}: {string.Join(". ", leftByName[NameOf(bar)])}; down: {hand} at {ordered[i]}"
                 );
-            ordered[i] = ordered[i] with { Left = finger };
+            ordered[i] = ordered[i] with { Left = finger, By = "" };
         }
         hand.GoTo(metre.Bars[bar].Length);
+        ends[NameOf(bar)] = hand.Down;
         return ordered;
     }
 
     private void Keep(int bar, List<ReadStroke> strokes)
     {
-        Bars[bar] = strokes;
+        Bars[bar] = Held(bar, strokes);
         byName[NameOf(bar)] = strokes;
     }
 
@@ -150,11 +160,11 @@ internal sealed partial class WordsReader(Break metre)
 
     private Fraction Half(int bar) => Step(bar) / new Fraction(2);
 
-    // "thumb 3", "pinch thumb 5 with index 2 and middle 1", "hammer-on 3 to fret 2", both with "with a", "and at once".
+    // "thumb 3", "pinch thumb 5 with index 2 and middle 1", "hammer the middle finger onto string 3 at fret 2", both with "and with it"; "and at once".
     private IEnumerable<ReadStroke> Slot(int bar, Fraction at, string words)
     {
         var atOnce = words.Split(" and at once ", 2);
-        var together = atOnce[0].Split(" with a ", 2);
+        var together = atOnce[0].Split(" and with it ", 2);
         var read = Pluck()
             .Matches(together[0])
             .Select(pluck => new ReadStroke(
@@ -174,7 +184,15 @@ internal sealed partial class WordsReader(Break metre)
     }
 
     private static ReadStroke Slurred(Fraction at, Match slur) =>
-        new(at, SpokenTerms.StringOf(slur), SpokenTerms.FretOf(slur), null, SpokenTerms.SlurOf(slur), "");
+        new(
+            at,
+            SpokenTerms.StringOf(slur),
+            SpokenTerms.FretOf(slur),
+            null,
+            SpokenTerms.SlurOf(slur),
+            "",
+            SpokenTerms.LeftOf(slur)
+        );
 
     [GeneratedRegex(@"^Bars? .* the same as phrase (?<phrase>\d+)", RegexOptions.ExplicitCapture, SpokenTerms.Patience)]
     private static partial Regex Again();
@@ -189,7 +207,10 @@ internal sealed partial class WordsReader(Break metre)
     )]
     private static partial Regex Like();
 
-    [GeneratedRegex(@"Left hand: (?<what>[^.]*)\.", RegexOptions.ExplicitCapture, SpokenTerms.Patience)]
+    [GeneratedRegex("^[^.,]*, after (?<bar>bar \\w+)", RegexOptions.ExplicitCapture, SpokenTerms.Patience)]
+    private static partial Regex After();
+
+    [GeneratedRegex(@"Left hand( this time)?: (?<what>[^.]*)\.", RegexOptions.ExplicitCapture, SpokenTerms.Patience)]
     private static partial Regex LeftSentence();
 
     [GeneratedRegex(@"Right hand: the (?<name>[^.]*)\.", RegexOptions.ExplicitCapture, SpokenTerms.Patience)]
@@ -213,7 +234,13 @@ internal sealed partial class WordsReader(Break metre)
     private static partial Regex Pluck();
 
     [GeneratedRegex(
-        SpokenTerms.Slur + " " + SpokenTerms.String + " (to|at) " + SpokenTerms.Fret,
+        SpokenTerms.Slur
+            + " ((the )?"
+            + SpokenTerms.LeftHand
+            + " (onto|off|on) )?string "
+            + SpokenTerms.String
+            + " (to|at) "
+            + SpokenTerms.Fret,
         RegexOptions.ExplicitCapture,
         SpokenTerms.Patience
     )]
