@@ -1,19 +1,27 @@
+using System.Collections.Concurrent;
 using System.Diagnostics;
 using System.Text.Json;
 using Rollwright.Audio.Wave;
+using Rollwright.Banjo.Tunings;
 using Rollwright.Listening;
+using Rollwright.Listening.Banjos;
 
 // Listens to recordings, two at a time or as many as there are cores, and prints one line of JSON a recording: what
-// `rollwright listen --json` would say, with the seconds that it took. table.py makes the table of it.
+// `rollwright listen --json` would say, with the seconds that it took. table.py makes the table of it. With --banjo, the banjo
+// is learnt first, from the sound banjo.wav two folders above each recording (banjo.py).
 var threads = Environment.GetEnvironmentVariable("THREADS") is { } text ? int.Parse(text) : Environment.ProcessorCount;
+var banjos = new ConcurrentDictionary<string, OwnBanjo?>();
 Parallel.ForEach(
-    args,
+    args.Where(path => path != "--banjo"),
     new ParallelOptions { MaxDegreeOfParallelism = threads },
     path =>
     {
         var sound = WavReader.Read(File.ReadAllBytes(path));
+        var options = args.Contains("--banjo")
+            ? new ListenOptions { Banjo = banjos.GetOrAdd(Path.Combine(path, "../../banjo.wav"), Learn) }
+            : ListenOptions.Default;
         var watch = Stopwatch.StartNew();
-        var heard = Listener.Listen(sound);
+        var heard = Listener.Listen(sound, options);
         var line = JsonSerializer.Serialize(
             new
             {
@@ -39,3 +47,10 @@ Parallel.ForEach(
             Console.WriteLine(line);
     }
 );
+
+static OwnBanjo? Learn(string path)
+{
+    var banjo = BanjoLearner.Learn(WavReader.Read(File.ReadAllBytes(path)), TuningTable.OpenG);
+    Console.Error.WriteLine(banjo is null ? $"{path}: no banjo learnt" : OwnBanjoText.Write(banjo));
+    return banjo;
+}

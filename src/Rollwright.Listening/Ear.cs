@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+using Rollwright.Listening.Banjos;
 using Rollwright.Listening.Onsets;
 using Rollwright.Listening.Pitching;
 using Rollwright.Listening.Spectra;
@@ -11,14 +13,16 @@ internal static class Ear
     // So many beginnings teach what the notes of the instrument look like.
     private const int Enough = 400;
 
-    /// <summary>The moments of a recording, by time; none where no plucked notes are found.</summary>
+    /// <summary>The moments of a recording, and what its notes look like.</summary>
     /// <param name="blocks">One channel, in order; only half a minute of it is kept.</param>
     /// <param name="rate">Samples a second.</param>
+    /// <param name="banjo">The banjo, where it was learnt.</param>
     /// <param name="progress">Told the seconds that were heard.</param>
     /// <param name="stop">Stops between pieces.</param>
-    public static (List<Moment> Moments, double Cents) Hear(
+    public static Sounds Hear(
         IEnumerable<float[]> blocks,
         int rate,
+        OwnBanjo? banjo,
         IProgress<double>? progress = null,
         CancellationToken stop = default
     )
@@ -43,11 +47,11 @@ internal static class Ear
         var rises = finder.Standing(offered, rise => rise.Onset).ToList();
         // A banjo is in tune with itself; speech and noise are not.
         if (rises.Count == 0 || offset.Sharpness < ListeningTable.Of("in-tune"))
-            return ([], 0);
+            return new([], 0, null);
         var some = rises.Take(Enough).ToList();
         var (cents, templates) = offset
             .Likely()
-            .Select(cents => (cents, new NoteTemplates(bins, binWidth, cents)))
+            .Select(cents => (cents, new NoteTemplates(bins, binWidth, cents, banjo)))
             .MaxBy(one => Likeness(some, one.Item2));
         stop.ThrowIfCancellationRequested();
         // Dear at first, so that a note is taken for one before its partials are known well, then cheaper.
@@ -55,7 +59,20 @@ internal static class Ear
         for (var round = (int)ListeningTable.Of("rounds"); round > 0; round--)
             templates.Learn(NoteFinder.Explain(some, templates, price * (1 + round)));
         stop.ThrowIfCancellationRequested();
-        return (Moments(NoteFinder.Explain(rises, templates, price), templates), cents);
+        return new(
+            Moments(NoteFinder.Explain(rises, templates, price), templates),
+            cents - (banjo?.Cents ?? 0),
+            templates
+        );
+    }
+
+    /// <param name="Moments">By time; none where no plucked notes are found.</param>
+    /// <param name="Cents">How far the instrument is above a' = 440 Hz.</param>
+    /// <param name="Templates">What its notes look like; null where there are none.</param>
+    public sealed record Sounds(List<Moment> Moments, double Cents, NoteTemplates? Templates)
+    {
+        /// <summary>Shares of the partials of a pitch that was heard.</summary>
+        public ImmutableArray<double> Partials(int key) => Templates!.PartialsOf(key - Templates.Lowest);
     }
 
     // How well the beginnings are explained by one note each, once its partials were learnt from them.
@@ -75,7 +92,13 @@ internal static class Ear
         var floor = ListeningTable.Of("floor") * Median(plucks.Select(item => item.Best.Amounts.Max()));
         plucks.RemoveAll(item => item.Best.Amounts.Max() < floor);
         var strength = Median(plucks.Select(item => item.Rise.Onset.Strength));
-        return [.. plucks.Select(item => MomentOf(item, templates, item.Rise.Onset.Strength / strength))];
+        var falls = FallFinder.Of(plucks, templates);
+        return
+        [
+            .. plucks.Select(
+                (item, i) => MomentOf(item, templates, item.Rise.Onset.Strength / strength) with { Falls = falls[i] }
+            ),
+        ];
     }
 
     private static Moment MomentOf(NoteFinder.Explained item, NoteTemplates templates, double strength)

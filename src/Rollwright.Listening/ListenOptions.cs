@@ -1,4 +1,5 @@
 using Rollwright.Banjo.Tunings;
+using Rollwright.Listening.Banjos;
 using Rollwright.Music.Metre;
 
 namespace Rollwright.Listening;
@@ -18,6 +19,9 @@ public sealed record ListenOptions
 
     /// <summary>Beats of the metre a minute, more than zero.</summary>
     public double? PerMinute { get; init; }
+
+    /// <summary>The banjo that it was played on, where it was learnt.</summary>
+    public OwnBanjo? Banjo { get; init; }
 
     /// <summary>What the break is called.</summary>
     public string Title { get; init; } = "Take";

@@ -30,17 +30,29 @@ public static class Listener
         CancellationToken stop = default
     )
     {
-        var (moments, cents) = Ear.Hear(blocks, rate, progress, stop);
-        return moments.Count == 0
-            ? new([], cents)
-            : TakeWriter.Write(moments, cents, options ?? ListenOptions.Default, stop);
+        options ??= ListenOptions.Default;
+        var heard = Ear.Hear(blocks, rate, options.Banjo, progress, stop);
+        return heard.Moments.Count == 0
+            ? new([], heard.Cents)
+            : InTime(TakeWriter.Write(heard.Moments, heard.Cents, options, stop));
+    }
+
+    // A rise is seen when it is steepest, a little after the pluck.
+    private static Heard InTime(Heard heard)
+    {
+        var late = ListeningTable.Of("told-late");
+        return heard with
+        {
+            Notes = [.. heard.Notes.Select(note => note with { Onset = Math.Max(0, note.Onset - late) })],
+            BarTimes = [.. heard.BarTimes.Select(time => Math.Max(0, time - late))],
+        };
     }
 
     /// <summary>The notes alone, without hands, bars and tempo.</summary>
     public static Heard Notes(Samples sound, CancellationToken stop = default)
     {
         ArgumentNullException.ThrowIfNull(sound);
-        var (moments, cents) = Ear.Hear([OneSide.Of(sound)], sound.Rate, null, stop);
-        return new([.. TakeWriter.Bare(moments)], cents);
+        var heard = Ear.Hear([OneSide.Of(sound)], sound.Rate, null, null, stop);
+        return new([.. TakeWriter.Bare(heard.Moments)], heard.Cents);
     }
 }

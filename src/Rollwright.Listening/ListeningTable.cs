@@ -1,15 +1,9 @@
-using Rollwright.Banjo.Data;
-
 namespace Rollwright.Listening;
 
-/// <summary>The values of <c>data/listening.txt</c>, where each is explained.</summary>
+/// <summary>The values of <c>data/listening.txt</c>.</summary>
 internal static class ListeningTable
 {
-    private static readonly Lazy<Dictionary<string, double>> Values = new(() =>
-        DataTable
-            .Parse("listening.txt", BuiltInData.Text("listening.txt"), "name", "value", "unit", "source", "meaning")
-            .Rows.ToDictionary(row => row["name"], row => row.Number("value"), StringComparer.Ordinal)
-    );
+    private static readonly NumberTable Values = new("listening.txt");
 
-    public static double Of(string name) => Values.Value[name];
+    public static double Of(string name) => Values[name];
 }

@@ -51,6 +51,15 @@ internal static class ListenCommand
     {
         Description = "Write where the bars fall, for 'lesson --bar-times'.",
     };
+    private static readonly Option<string?> Banjo = new("--banjo")
+    {
+        Description = "The banjo that was played, a file that --learn wrote: it is heard better than a stranger.",
+    };
+    private static readonly Option<string?> Learn = new("--learn")
+    {
+        Description =
+            "The recording is a slow open roll on a banjo in tune, then frets 1 and 2 of each long string: write what the banjo sounds like, for --banjo.",
+    };
     private static readonly SettingOptions Setting = new();
     private static readonly PartOptions Part = new();
 
@@ -69,6 +78,8 @@ internal static class ListenCommand
             Melody,
             Against,
             Times,
+            Banjo,
+            Learn,
         };
         Setting.AddInstrumentTo(command);
         Part.AddTo(command);
@@ -84,6 +95,8 @@ internal static class ListenCommand
             throw new RequestException("--bar-times writes one file: give one take with it");
         if (parsed.GetValue(Against) is { } meant)
             return ListenAgainst.Run(takes, meant, part, parsed.GetValue(Json), times, stop);
+        if (parsed.GetValue(Learn) is { } learnt)
+            return BanjoFile.Learn(takes, learnt, part, Setting.ReadInstrument(parsed).Tuning, stop);
         var target = parsed.GetRequiredValue(Output);
         if (target != "-" && takes.Length > 1)
             throw new RequestException("-o writes one file: give one take with it");
@@ -145,6 +158,7 @@ internal static class ListenCommand
             Capo = capo,
             Time = TimeOf(parsed) ?? TimeSignature.Common,
             PerMinute = TempoOf(parsed),
+            Banjo = parsed.GetValue(Banjo) is { } path ? BanjoFile.Read(path) : null,
         };
     }
 

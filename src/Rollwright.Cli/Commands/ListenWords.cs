@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Rollwright.Banjo.Breaks;
 using Rollwright.Listening.Takes;
 using Rollwright.Web.State.Hearing;
 using Rollwright.Web.Words;
@@ -20,6 +21,8 @@ internal static class ListenWords
             yield break;
         }
         yield return $"{HeardWords.Summary(heard, played)}; {HeardWords.Setting(heard, played)}";
+        if (HeardWords.Licks(played) is { } licks)
+            yield return licks;
         var doubts = Doubt.In(heard);
         if (doubts.Count > 0)
             yield return $"not sure here: {string.Join("; ", doubts.Take(MostDoubts).Select(spot => spot.Words))}{(doubts.Count > MostDoubts ? $"; and {doubts.Count - MostDoubts} more spots" : "")}";
@@ -39,6 +42,15 @@ internal static class ListenWords
                 swing = Math.Round(heard.Swing, 2),
                 bars = heard.BarTimes.Select(time => Math.Round(time, 3)),
                 chords = heard.Break?.Bars.Select(bar => bar.Chords.Select(at => at.Chord.ToString())),
+                licks = heard
+                    .Break?.Spans.Where(span => span.Kind is SpanKind.Lick or SpanKind.Tag)
+                    .Select(span => new
+                    {
+                        name = span.Name,
+                        bar = span.Bar,
+                        at = span.At.ToString(),
+                        length = span.Length.ToString(),
+                    }),
                 notes = heard.Notes.Select(note => new
                 {
                     onset = Math.Round(note.Onset, 4),

@@ -18,21 +18,29 @@ namespace Rollwright.Listening.Hands;
 internal static class HandFinder
 {
     // Hands that are listened to go wherever the notes are: a note may lie on any of the four long strings.
-    private static readonly Style Played = new(
-        "played",
-        [new Manner("played", Weights.Columns["played"])],
-        followsTune: true,
-        placesANote: 4
+    private static readonly Style Played = StyleOf(Weights.Columns["played"]);
+
+    // Whole bars of a roll tell where bars begin; which fingers played, the single strings tell better.
+    private static readonly Style Barred = StyleOf(
+        Weights.Columns["played"].With(Term.RollBroken, (int)ListeningTable.Of("bar-roll"))
     );
 
     /// <param name="layout">What was heard, in bars.</param>
     /// <param name="setting">Tuning and capo that were played in; no shift.</param>
     /// <returns>The cheapest path; not possible where hands cannot do anything like it.</returns>
-    public static Solver Solve(Layout layout, Setting setting)
+    public static Solver Solve(Layout layout, Setting setting) => Solve(layout, setting, Played);
+
+    /// <summary>What the layout's bars cost hands: the least where they begin as they were played.</summary>
+    public static int BarPrice(Layout layout, Setting setting) => Solve(layout, setting, Barred).Best.Total;
+
+    private static Style StyleOf(Weights weights) =>
+        new("played", [new Manner("played", weights)], followsTune: true, placesANote: 4);
+
+    private static Solver Solve(Layout layout, Setting setting, Style style)
     {
         var grid = StepGrid.Lay(layout.Tune, setting, followsTune: true);
         var bounds = LevelTable.Of(LevelTable.Highest).Bounds with { LickLevel = 0, Slurs = true };
-        var lattice = StepLattice.Build(grid, setting, bounds, Played);
+        var lattice = StepLattice.Build(grid, setting, bounds, style);
         var overlay = new Overlay(grid.Steps.Length);
         var at = layout.Moments.ToDictionary(laid => (laid.Bar, laid.At), laid => laid.Moment);
         for (var step = 0; step < grid.Steps.Length; step++)
@@ -60,6 +68,8 @@ internal static class HandFinder
             (int)ListeningTable.Of("other-notes"),
             (int)Math.Max(0, attack),
             (int)Math.Max(0, -attack),
+            [.. moment.Strings.Select((on, i) => (moment.Keys[i] - setting.Capo, on))],
+            (int)ListeningTable.Of("other-string"),
             setting.Tuning
         );
     }

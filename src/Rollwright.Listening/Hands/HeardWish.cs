@@ -10,21 +10,28 @@ namespace Rollwright.Listening.Hands;
 /// <param name="Otherwise">Price of anything else.</param>
 /// <param name="Slurred">Price of having slurred it.</param>
 /// <param name="Plucked">Price of having plucked it.</param>
+/// <param name="Strings">On which string each key was likely played.</param>
+/// <param name="OtherString">Price of having played it on another.</param>
 internal sealed record HeardWish(
     ImmutableArray<(ImmutableArray<int> Keys, int Price)> Ways,
     int Silent,
     int Otherwise,
     int Slurred,
     int Plucked,
+    ImmutableArray<(int Key, int String)> Strings,
+    int OtherString,
     Tuning Tuning
 ) : IWish
 {
     public int Missing(PathStep done)
     {
         Span<int> keys = stackalloc int[3];
-        var count = 0;
+        var (count, strings) = (0, 0);
         if (done.SlurString != 0)
+        {
             keys[count++] = Tuning.KeyOf(done.SlurString, done.Shape.FretOn(done.SlurString));
+            strings += Elsewhere(keys[0], done.SlurString);
+        }
         else
             foreach (var (_, on) in done.Event.Plucks)
             {
@@ -32,12 +39,24 @@ internal sealed record HeardWish(
                 var key = Tuning.KeyOf(on, done.Shape.FretOn(on));
                 if (!keys[..count].Contains(key))
                     keys[count++] = key;
+                strings += Elsewhere(key, on);
             }
         keys[..count].Sort();
+        // A note is no more left out where hands cannot reach its likeliest string.
+        if (count == 0 && !Strings.IsEmpty)
+            strings = OtherString;
         var best = count == 0 ? Silent : Otherwise;
         foreach (var (heard, price) in Ways)
             if (price < best && heard.AsSpan().SequenceEqual(keys[..count]))
                 best = price;
-        return best + (done.SlurString != 0 ? Slurred : Plucked);
+        return best + strings + (done.SlurString != 0 ? Slurred : Plucked);
+    }
+
+    private int Elsewhere(int key, int on)
+    {
+        foreach (var (heard, likely) in Strings)
+            if (heard == key && likely != 0 && likely != on)
+                return OtherString;
+        return 0;
     }
 }

@@ -3,8 +3,10 @@ using Rollwright.Arranging.Assembling;
 using Rollwright.Arranging.Chording;
 using Rollwright.Arranging.Solving;
 using Rollwright.Banjo.Breaks;
+using Rollwright.Banjo.Licks;
 using Rollwright.Banjo.Settings;
 using Rollwright.Banjo.Tunings;
+using Rollwright.Listening.Hands.Strings;
 using Rollwright.Listening.Rhythm;
 using Rollwright.Listening.Takes;
 using Rollwright.Music.Keys;
@@ -69,11 +71,13 @@ internal static class TakeWriter
             .FirstOrDefault();
         if (setting is null)
             return new([.. Bare(moments)], cents);
+        moments = StringWitness.Ask(moments, steps.At, setting, options.Banjo);
+        known = [.. moments.Take(Enough)];
         // Whoever begins on the beat, begins with a bar, unless the hands say otherwise.
         var before = Enumerable
             .Range(0, Layout.HalvesOf(time) / 2)
             .Select(gone => 2 * gone)
-            .MinBy(gone => HandFinder.Solve(Lay(known, gone), setting).Best.Total + PickupPrice(gone, time));
+            .MinBy(gone => HandFinder.BarPrice(Lay(known, gone), setting) + PickupPrice(gone, time));
         stop.ThrowIfCancellationRequested();
         var layout = Lay(moments, before);
         var heard = Assemble(layout, setting, steps, before, cents, stop);
@@ -115,20 +119,40 @@ internal static class TakeWriter
         }
         return new(notes.ToImmutable(), cents)
         {
-            Break = WithoutTune(
-                breaks[0].Part with
-                {
-                    Bars = [.. breaks.SelectMany(one => one.Part.Bars)],
-                    Spans =
-                    [
-                        .. breaks.SelectMany(one =>
-                            one.Part.Spans.Select(span => span with { Bar = span.Bar + one.First })
-                        ),
-                    ],
-                }
+            Break = WithLicks(
+                WithoutTune(
+                    breaks[0].Part with
+                    {
+                        Bars = [.. breaks.SelectMany(one => one.Part.Bars)],
+                        Spans =
+                        [
+                            .. breaks.SelectMany(one =>
+                                one.Part.Spans.Select(span => span with { Bar = span.Bar + one.First })
+                            ),
+                        ],
+                    }
+                )
             ),
             BarTimes = late.Length < 2 ? [] : BarTimes(line, layout, before),
             Swing = steps.Swing,
+        };
+    }
+
+    // A lick of the bank is named instead of the rolls that it is made of.
+    private static Break WithLicks(Break written)
+    {
+        var licks = LickSpotter.Of(written, LickBank.BuiltIn);
+        var bars = licks.Select(lick => lick.Bar).ToHashSet();
+        return written with
+        {
+            Spans =
+            [
+                .. written
+                    .Spans.Where(span => span.Kind != SpanKind.Roll || !bars.Contains(span.Bar))
+                    .Concat(licks)
+                    .OrderBy(span => span.Bar)
+                    .ThenBy(span => span.At),
+            ],
         };
     }
 

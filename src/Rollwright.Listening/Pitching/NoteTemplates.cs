@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+using Rollwright.Listening.Banjos;
 using Rollwright.Listening.Spectra;
 
 namespace Rollwright.Listening.Pitching;
@@ -9,11 +11,16 @@ internal sealed class NoteTemplates
     private readonly double[][] places;
     private readonly int bins;
 
+    // How many notes of the take what is known beforehand is worth.
+    private readonly double known;
+
     /// <param name="bins">Bins of a spectrum.</param>
     /// <param name="binWidth">Hz from one to the next.</param>
     /// <param name="cents">How far the instrument is above a' = 440 Hz.</param>
-    public NoteTemplates(int bins, double binWidth, double cents)
+    /// <param name="banjo">The banjo, where it was learnt.</param>
+    public NoteTemplates(int bins, double binWidth, double cents, OwnBanjo? banjo = null)
     {
+        known = banjo is null ? 1 : ListeningTable.Of("banjo-known");
         Lowest = (int)ListeningTable.Of("lowest");
         var (count, partials) = ((int)ListeningTable.Of("highest") - Lowest + 1, (int)ListeningTable.Of("partials"));
         var (stiffness, fall) = (ListeningTable.Of("stiffness"), ListeningTable.Of("fall"));
@@ -22,7 +29,9 @@ internal sealed class NoteTemplates
         for (var note = 0; note < count; note++)
         {
             var f = 440 * Math.Pow(2, (Lowest + note - 69 + (cents / 100)) / 12);
-            weights[note] = [.. Enumerable.Range(0, partials).Select(k => Math.Pow(fall, k) * (1 - fall))];
+            weights[note] =
+                banjo?.Nearest(Lowest + note).ToArray()
+                ?? [.. Enumerable.Range(0, partials).Select(k => Math.Pow(fall, k) * (1 - fall))];
             places[note] =
             [
                 .. Enumerable.Range(1, partials).Select(k => k * f * Math.Sqrt(1 + (stiffness * k * k)) / binWidth),
@@ -37,6 +46,12 @@ internal sealed class NoteTemplates
 
     /// <summary>By pitch from the lowest.</summary>
     public Shape[] Shapes { get; }
+
+    /// <summary>Shares of the partials of a pitch, the first one first.</summary>
+    public ImmutableArray<double> PartialsOf(int note) => [.. weights[note]];
+
+    /// <summary>Where the partials of a pitch lie, in bins, the lowest first.</summary>
+    public double[] PlacesOf(int note) => places[note];
 
     /// <summary>The shapes of several pitches, counted from the lowest.</summary>
     public Shape[] Of(IEnumerable<int> notes) => [.. notes.Select(note => Shapes[note])];
@@ -61,7 +76,7 @@ internal sealed class NoteTemplates
         }
         for (var note = 0; note < Count; note++)
         {
-            var sum = weights[note].ToArray();
+            var sum = weights[note].Select(weight => known * weight).ToArray();
             for (var other = 0; other < Count; other++)
             {
                 var trust = Math.Exp(-0.5 * (other - note) * (other - note) / 0.5);

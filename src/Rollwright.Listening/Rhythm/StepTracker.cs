@@ -18,6 +18,9 @@ internal static class StepTracker
     // Four bars of 4/4: a longer pause is written so long.
     private const int LongestPause = 64;
 
+    // Fewer slurs show no habit.
+    private const int Fewest = 6;
+
     /// <summary>In the place of a beginning that is no step.</summary>
     public const int NoStep = -1;
 
@@ -31,22 +34,36 @@ internal static class StepTracker
     /// <param name="step">Seconds of a step where it is known; null to find it.</param>
     public static Tracked Track(IReadOnlyList<double> times, IReadOnlyList<bool> isSoft, double? step)
     {
-        var usual = step ?? Usual(times);
-        return
-            new[] { 0, 0.2, 1.0 / 3 }
-                .Select(swing => (Path: Follow(times, isSoft, usual, swing), Swing: swing))
-                .Select(tried =>
-                    (
-                        tried.Path,
-                        tried.Swing,
-                        Cost: tried.Path.Cost + (tried.Swing > 0 ? ListeningTable.Of("swing") * times.Count : 0)
-                    )
+        var tracked = Count(times, isSoft, step ?? Usual(times));
+        return step is null && AreHalves(tracked.At, isSoft) ? Count(times, isSoft, 2 * tracked.Step) : tracked;
+    }
+
+    // Where slurs halve most of the steps, the commonest distance is half a step: then hardly a pluck stands on every other.
+    private static bool AreHalves(int[] at, IReadOnlyList<bool> isSoft)
+    {
+        var (plucked, slurred) = (new int[2], new int[2]);
+        for (var i = 0; i < at.Length; i++)
+            if (at[i] != NoStep && at[i] % 2 == 0)
+                (isSoft[i] ? slurred : plucked)[at[i] / 2 % 2]++;
+        return slurred[1] >= Fewest
+            && slurred[1] > slurred[0]
+            && plucked[1] <= ListeningTable.Of("step-halves") * plucked[0];
+    }
+
+    private static Tracked Count(IReadOnlyList<double> times, IReadOnlyList<bool> isSoft, double usual) =>
+        new[] { 0, 0.2, 1.0 / 3 }
+            .Select(swing => (Path: Follow(times, isSoft, usual, swing), Swing: swing))
+            .Select(tried =>
+                (
+                    tried.Path,
+                    tried.Swing,
+                    Cost: tried.Path.Cost + (tried.Swing > 0 ? ListeningTable.Of("swing") * times.Count : 0)
                 )
-                .MinBy(tried => tried.Cost)
-                is var best
+            )
+            .MinBy(tried => tried.Cost)
+            is var best
             ? new(best.Path.At, usual, best.Swing)
             : throw new InvalidOperationException("three ways were tried");
-    }
 
     // The top of the distances' density, each seen through a Gaussian of a few per cent.
     private static double Usual(IReadOnlyList<double> times)

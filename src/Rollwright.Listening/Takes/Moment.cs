@@ -13,7 +13,19 @@ public sealed record Moment(double Onset, ImmutableArray<Moment.Way> Ways, doubl
     /// <param name="Cost">How much worse this explains the sound than the best way, 0 for that.</param>
     public readonly record struct Way(ImmutableArray<int> Keys, double Cost);
 
+    /// <summary>A note from before, and how much its level changes with this beginning.</summary>
+    /// <param name="Began">Its onset, seconds.</param>
+    /// <param name="Key">MIDI key.</param>
+    /// <param name="Decibels">Of the partials that no other note has; below 0 where it is softer afterwards.</param>
+    public readonly record struct Fall(double Began, int Key, double Decibels);
+
     public ImmutableArray<int> Keys => Ways[0].Keys;
+
+    /// <summary>The likeliest string of each of the keys, 0 where it has none; empty where nobody was asked.</summary>
+    public ImmutableArray<int> Strings { get; init; } = [];
+
+    /// <summary>What became of notes from before.</summary>
+    public ImmutableArray<Fall> Falls { get; init; } = [];
 
     /// <summary>How surely a key began here: 0 to 1, how often notes heard as clearly were right on the listening bench.</summary>
     public double ConfidenceIn(int key)

@@ -35,4 +35,15 @@ public static class HeardWords
             $"{heard.Notes.Length} notes in {written.Bars.Length} bars, {written.Tempo.UnitName} = {written.Tempo.PerMinute:0}{(heard.Swing > 0 ? ", swung" : "")}{(lost > 0 ? $"; {lost} more that hands cannot play beside the others are left out" : "")}"
         );
     }
+
+    /// <summary>The licks of the bank that were played, and where; null where there is none.</summary>
+    public static string? Licks(Break written)
+    {
+        ArgumentNullException.ThrowIfNull(written);
+        var licks = written
+            .Spans.Where(span => span.Kind is SpanKind.Lick or SpanKind.Tag)
+            .Select(span => $"{span.Name} ({written.Numbering.Place(span.Bar, span.At)})")
+            .ToList();
+        return licks.Count == 0 ? null : $"licks: {string.Join("; ", licks)}";
+    }
 }

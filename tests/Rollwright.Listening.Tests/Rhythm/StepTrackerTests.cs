@@ -41,6 +41,20 @@ public class StepTrackerTests
                 }
             );
 
+    [Fact]
+    public void Where_slurs_halve_most_steps_a_step_is_still_from_pluck_to_pluck()
+    {
+        // Of every four steps three are a pluck and a slur, half a step later.
+        var halves = Enumerable.Range(0, 64).Where(half => half % 8 != 7).ToArray();
+        var tracked = StepTracker.Track(
+            [.. halves.Select(half => 1 + (half * 0.11))],
+            [.. halves.Select(half => half % 2 == 1)],
+            null
+        );
+        tracked.At.Should().Equal(halves);
+        tracked.Step.Should().BeApproximately(0.22, 0.01);
+    }
+
     [Theory]
     [InlineData(0.0)]
     [InlineData(1.0 / 3)]
