@@ -30,4 +30,23 @@ internal static class Program
         process.WaitForExit();
         return (process.ExitCode, output, error.Result);
     }
+
+    /// <summary>Begins and does not wait; what it says is thrown away.</summary>
+    public static Process Start(string folder, params IEnumerable<string> arguments)
+    {
+        var start = new ProcessStartInfo(
+            "dotnet",
+            [Path.Combine(AppContext.BaseDirectory, "rollwright.dll"), .. arguments]
+        )
+        {
+            WorkingDirectory = folder,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+            UseShellExecute = false,
+        };
+        var process = Process.Start(start)!;
+        process.BeginOutputReadLine();
+        process.BeginErrorReadLine();
+        return process;
+    }
 }
