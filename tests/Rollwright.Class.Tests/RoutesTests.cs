@@ -60,6 +60,8 @@ public partial class RoutesTests
         ["GET /lesson/{id}/everything.zip"] = For.Members,
         ["GET /lesson/{id}/look/{document}"] = For.Members,
         ["POST /take"] = For.Members,
+        ["GET /help"] = For.Members,
+        ["GET /help/{page}"] = For.Members,
         ["GET /take/demo/{id}"] = For.Members,
     };
 

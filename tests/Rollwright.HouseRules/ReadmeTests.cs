@@ -5,9 +5,19 @@ namespace Rollwright.HouseRules;
 
 public partial class ReadmeTests
 {
-    // Every command that the README shows is run, as shown, in a folder of its own.
-    [Fact]
-    public void Every_command_in_the_readme_runs()
+    public static TheoryData<string> Texts =>
+        [
+            "README.md",
+            .. Directory
+                .GetFiles(Path.Combine(Places.Root, "docs", "handbook"), "*.md")
+                .Where(file => Commands().IsMatch(File.ReadAllText(file)))
+                .Select(file => Path.GetRelativePath(Places.Root, file).Replace('\\', '/')),
+        ];
+
+    // Every command that the README and the handbook show is run, as shown, in a folder of its own.
+    [Theory]
+    [MemberData(nameof(Texts))]
+    public void Every_command_that_is_shown_runs(string text)
     {
         var folder = Directory.CreateTempSubdirectory("rollwright-readme").FullName;
         try
@@ -20,8 +30,8 @@ public partial class ReadmeTests
             Run(folder, "arrange tune.abc -o tune.mid").Should().Be(0);
             Run(folder, "arrange tune.abc -o tune.tab").Should().Be(0);
             Run(folder, "render tune.json -o take.wav").Should().Be(0);
-            var shown = Commands().Matches(File.ReadAllText(Path.Combine(Places.Root, "README.md")));
-            shown.Should().HaveCountGreaterThan(4);
+            var shown = Commands().Matches(File.ReadAllText(Path.Combine(Places.Root, text)));
+            shown.Should().NotBeEmpty();
             foreach (Match command in shown)
             {
                 var line = command

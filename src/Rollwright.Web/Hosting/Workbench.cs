@@ -128,6 +128,7 @@ public sealed class Workbench : IAsyncDisposable
         app.MapMade();
         app.MapLessons();
         app.MapTakes();
+        app.MapHelp();
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode();
         if (ofClass is not null)
             app.MapClassroom(ofClass);
