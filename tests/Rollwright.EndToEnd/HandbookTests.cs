@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using Rollwright.TestKit;
 using Rollwright.Web.Hosting;
 
 namespace Rollwright.EndToEnd;
