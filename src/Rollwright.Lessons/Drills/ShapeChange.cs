@@ -47,7 +47,7 @@ internal static class ShapeChange
                 return new(
                     DrillKind.ShapeChange,
                     "The shape change alone",
-                    $"From what the left hand holds at the end of {counting.NameOf(one.Bar)} to what it holds at the end of {counting.NameOf(other.Bar)}: move all fingers together, and have each down by its count.",
+                    $"From what the left hand holds at the end of {counting.NameOf(one.Bar)} to what it holds at the end of {counting.NameOf(other.Bar)}: have each finger down by its count, and move no other.",
                     [new("", take)]
                 );
             }

@@ -19,7 +19,12 @@ internal static class Glossary
         (bool IsUsed, string Words)[] entries =
         [
             (plan.Played.Bars[0].IsPartial, "A pickup is the few notes before the first full bar."),
-            (bars.Exists(bar => !bar.Chords.IsEmpty), "\"Over G\": the others play the chord G there."),
+            (
+                bars.Exists(bar => !bar.Chords.IsEmpty),
+                plan.Played.Setting.Capo == 0
+                    ? "\"Over G\": the others play the chord G there."
+                    : "\"Over G\": the chord there is the one that your hands call G."
+            ),
             (
                 plan.Words.Any(phrase =>
                     phrase.Sentences.Any(one => one.Long.Contains(" shape", StringComparison.Ordinal))

@@ -19,8 +19,8 @@ public static class LessonMarkdown
         + "\"middle\" alone is the right hand's, \"the middle finger\" the left's.";
 
     private const string LeftGuide =
-        "\"By 1\": the finger is down when you count 1; \"before 2\": it is off by then. A finger stays down until you are told to "
-        + "move or lift it, and every phrase begins with a free left hand; only an ending goes on with the fingers as they lie in the bar that it follows.";
+        "\"By 1\": the finger is down when you count 1, and not much sooner; \"before 2\": it is off by then; \"at the end\": after the last note of the bar. A finger stays down until you are told to "
+        + "move or lift it, and every phrase begins with a free left hand, but for what you were told to leave down; only a second ending goes on with the fingers as they lie in the bar that it follows.";
 
     private const string HalfWords = "\"At once\", and \"the half after\" a count, is half-way to the next count. ";
 

@@ -8,7 +8,7 @@ namespace Rollwright.Lessons.Words;
 /// </summary>
 internal sealed class BarEnds(Break played, Counting counting)
 {
-    /// <summary>"Stop before 2-and: the first time the pickup to bar 1 follows, the second time the pickup to bar 9." Empty where the next bar follows a full one.</summary>
+    /// <summary>"The bar ends before 2-and: the first time the pickup to bar 1 follows, the second time the pickup to bar 9." Empty where the next bar follows a full one.</summary>
     public string Of(int bar)
     {
         var isShort = played.Bars[bar].IsPartial && !played.Numbering[bar].IsShortInFront;
@@ -27,7 +27,7 @@ internal sealed class BarEnds(Break played, Counting counting)
                 ? said[0]
                 : string.Join(", ", said.Select((one, i) => $"{Time(i, said.Count)} {one}"));
         return isShort
-            ? $"Stop before {counting.Of(bar, played.Bars[bar].Length)}: {what}."
+            ? $"The bar ends before {counting.Of(bar, played.Bars[bar].Length)}: {what}."
             : $"{char.ToUpperInvariant(what[0])}{what[1..]}.";
     }
 

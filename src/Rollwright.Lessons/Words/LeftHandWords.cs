@@ -135,7 +135,7 @@ internal static class LeftHandWords
     private static string Beside(LeftMotion motion) =>
         motion.Beside.IsEmpty
             ? ""
-            : $" beside {Counting.Listed([.. motion.Beside.Select(place => HandNames.TheLeft(place.Finger)).Distinct()])}";
+            : $", {Counting.Listed([.. motion.Beside.Select(place => HandNames.TheLeft(place.Finger)).Distinct()])} staying";
 
     private static string MayStay(LeftMotion motion)
     {

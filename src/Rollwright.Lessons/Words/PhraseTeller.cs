@@ -156,7 +156,7 @@ internal sealed class PhraseTeller
                 [bar]
             );
             if (!like.HasSameLeft)
-                yield return LeftSentence(bar, slots, motions, strokes, "this time");
+                yield return LeftSentence(bar, slots, motions, strokes, "instead");
         }
         else
         {
@@ -193,8 +193,7 @@ internal sealed class PhraseTeller
             var until = i + 1 < groups.Length ? groups[i + 1].Slots[0].At : played.Bars[bar].Length;
             var strokes = StrokesOf(bar, groups[i].Slots[0].At, until);
             var (right, full) = rightHand.Of(bar, groups[i].Slots, until);
-            ImmutableArray<LeftMotion> first = [.. groups[i].Motions.Where(one => !one.IsSlur && !IsAfterIt(one))];
-            ImmutableArray<LeftMotion> last = [.. groups[i].Motions.Where(IsAfterIt)];
+            var (first, last) = AroundTheNotes(groups[i].Motions);
             if (!first.IsEmpty)
                 yield return LeftSentence(bar, slots, first, strokes);
             yield return new(SentenceKind.RightHand, shortRoll.Length > 0 ? "" : right, full, strokes, [bar])
@@ -206,7 +205,32 @@ internal sealed class PhraseTeller
         }
     }
 
-    private static bool IsAfterIt(LeftMotion motion) => motion.Kind == LeftMotionKind.Free;
+    // What frees the hand, and whatever follows the lifting of a finger that a slur among the notes has put down, is told behind
+    // the notes: in the order in which it is heard it is done.
+    private static (ImmutableArray<LeftMotion> First, ImmutableArray<LeftMotion> Last) AroundTheNotes(
+        ImmutableArray<LeftMotion> motions
+    )
+    {
+        var begin = motions.Length;
+        for (var i = motions.Length - 1; i >= 0; i--)
+        {
+            if (
+                motions[i].Kind == LeftMotionKind.Free
+                || (motions[i].Kind == LeftMotionKind.Lift && IsSlurredBefore(i))
+            )
+                begin = i;
+        }
+        // Fingers that leave together are told together.
+        while (begin > 0 && begin < motions.Length && LeaveTogether(motions[begin - 1], motions[begin]))
+            begin--;
+        return ([.. motions.Take(begin).Where(one => !one.IsSlur)], [.. motions.Skip(begin).Where(one => !one.IsSlur)]);
+
+        static bool LeaveTogether(LeftMotion one, LeftMotion other) =>
+            one.Kind == LeftMotionKind.Lift && other.Kind == LeftMotionKind.Lift && one.At == other.At;
+
+        bool IsSlurredBefore(int lift) =>
+            motions.Take(lift).Any(one => one.IsSlur && one.Places.Intersect(motions[lift].Places).Any());
+    }
 
     private Sentence LeftSentence(
         int bar,

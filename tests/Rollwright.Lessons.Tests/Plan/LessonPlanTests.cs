@@ -114,7 +114,8 @@ public class LessonPlanTests
             for (var bar = 0; bar < tune.Bars.Length; bar++)
             {
                 var isShort = tune.Bars[bar].IsPartial && !tune.Numbering[bar].IsShortInFront;
-                var said = words[bar].Where(one => one.Long.StartsWith("Stop before ", StringComparison.Ordinal));
+                var said = words[bar]
+                    .Where(one => one.Long.StartsWith("The bar ends before ", StringComparison.Ordinal));
                 said.Any().Should().Be(isShort, $"{tune.Title}, bar {tune.Numbering[bar].Name}");
             }
         }

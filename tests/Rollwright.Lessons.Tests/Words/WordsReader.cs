@@ -210,7 +210,7 @@ internal sealed partial class WordsReader(Break metre)
     [GeneratedRegex("^[^.,]*, after (?<bar>bar \\w+)", RegexOptions.ExplicitCapture, SpokenTerms.Patience)]
     private static partial Regex After();
 
-    [GeneratedRegex(@"Left hand( this time)?: (?<what>[^.]*)\.", RegexOptions.ExplicitCapture, SpokenTerms.Patience)]
+    [GeneratedRegex(@"Left hand( instead)?: (?<what>[^.]*)\.", RegexOptions.ExplicitCapture, SpokenTerms.Patience)]
     private static partial Regex LeftSentence();
 
     [GeneratedRegex(@"Right hand: the (?<name>[^.]*)\.", RegexOptions.ExplicitCapture, SpokenTerms.Patience)]
