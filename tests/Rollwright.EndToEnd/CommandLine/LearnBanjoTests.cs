@@ -18,9 +18,9 @@ public class LearnBanjoTests
         unread.Err.Should().Contain("banjo.txt:1").And.Contain("is missing");
         place.Run("listen", "take.wav", "--banjo", "none.txt").Err.Should().Contain("--learn none.txt");
         // Two bars of a tune do not sound every open string twice.
-        var short1 = place.Run("listen", "take.wav", "--learn", "learnt.txt", "--until", "1");
-        short1.Code.Should().Be(1);
-        short1.Err.Should().Contain("play a slow roll over all of them");
+        var early = place.Run("listen", "take.wav", "--learn", "learnt.txt", "--until", "1");
+        early.Code.Should().Be(1);
+        early.Err.Should().Contain("play a slow roll over all of them");
         place.Run("listen", "take.wav", "take.wav", "--learn", "learnt.txt").Err.Should().Contain("give one");
     }
 }
