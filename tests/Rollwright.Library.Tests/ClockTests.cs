@@ -1,3 +1,5 @@
+using Rollwright.Library.Kept;
+
 namespace Rollwright.Library.Tests;
 
 /// <summary>A computer's clock may be set back; the order of what was done does not go by it.</summary>
@@ -23,7 +25,7 @@ public class ClockTests
             (await library.RedoAsync(id))!.Number.Should().Be(i);
     }
 
-    private static Kept.Draft Draft(int number) =>
+    private static Draft Draft(int number) =>
         new(Guid.NewGuid(), $"change {number}", "{}", $"{{\"n\":{number}}}", "me");
 
     // A day back at every look.
