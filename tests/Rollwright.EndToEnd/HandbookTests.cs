@@ -41,7 +41,8 @@ public sealed partial class HandbookTests : IAsyncLifetime
     [InlineData(390)]
     public async Task It_is_reached_from_the_workbench_and_can_be_read_by_ear_and_on_a_phone(int width)
     {
-        await using var visitor = await Visitor.Arrive(width, 900, at: $"{workbench!.Address}/help");
+        await using var visitor = await Visitor.Arrive(width, 900, at: workbench!.Address);
+        await visitor.Page.GotoAsync($"{workbench.Address}/help");
         (await Axe.Findings(visitor.Page)).Should().BeEmpty();
         (
             await visitor.Page.EvaluateAsync<bool>(

@@ -56,7 +56,7 @@ internal static class RightHandDemands
     private static string Again(RightFinger finger, Stroke stroke, Stroke before)
     {
         var name =
-            finger == RightFinger.T ? "right thumb"
+            finger == RightFinger.T ? "thumb"
             : finger == RightFinger.I ? "right index finger"
             : "right middle finger";
         return stroke.String == before.String

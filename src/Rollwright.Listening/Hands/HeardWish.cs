@@ -42,9 +42,9 @@ internal sealed record HeardWish(
                 strings += Elsewhere(key, on);
             }
         keys[..count].Sort();
-        // A note is no more left out where hands cannot reach its likeliest string.
-        if (count == 0 && !Strings.IsEmpty)
-            strings = OtherString;
+        // Notes are no more left out where hands cannot reach their likeliest strings, however many they are.
+        if (count == 0)
+            strings = OtherString * Strings.Length;
         var best = count == 0 ? Silent : Otherwise;
         foreach (var (heard, price) in Ways)
             if (price < best && heard.AsSpan().SequenceEqual(keys[..count]))

@@ -40,7 +40,12 @@ public static class Handbook
         using var stream = typeof(Handbook).Assembly.GetManifestResourceStream($"handbook/{name}.md")!;
         var text = new StreamReader(stream, Encoding.UTF8).ReadToEnd();
         var title = text.AsSpan(0, text.IndexOf('\n', StringComparison.Ordinal)).TrimStart("# ").Trim().ToString();
-        return new(name, title, Markdown.ToHtml(text, Pipeline));
+        // What is wider than the page scrolls by itself: by the keyboard too.
+        var html = Markdown
+            .ToHtml(text, Pipeline)
+            .Replace("<pre>", "<pre tabindex=\"0\">", StringComparison.Ordinal)
+            .Replace("<table>", "<table tabindex=\"0\">", StringComparison.Ordinal);
+        return new(name, title, html);
     }
 }
 

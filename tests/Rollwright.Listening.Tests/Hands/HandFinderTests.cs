@@ -3,6 +3,7 @@ using CsCheck;
 using Rollwright.Arranging;
 using Rollwright.Banjo.Breaks;
 using Rollwright.Banjo.Playability;
+using Rollwright.Banjo.Strokes;
 using Rollwright.Banjo.Tunings;
 using Rollwright.Listening.Hands;
 using Rollwright.Listening.Takes;
@@ -25,6 +26,10 @@ public class HandFinderTests
                 tune =>
                 {
                     var meant = Arranger.Arrange(tune, new() { Tuning = TuningTable.OpenG, Capo = 0 }).Break;
+                    // Index and middle together without the thumb stand in licks alone; the lattice that listens has none
+                    // (docs/listening.md).
+                    if (meant.Bars.Any(HasPinchWithoutThumb))
+                        return;
                     var moments = Moments(meant);
                     var heard = TakeWriter.Write(moments, 0, new() { Tuning = TuningTable.OpenG, Capo = 0 }, default);
                     Sounding(heard).Should().Equal(moments.Select(moment => (moment.Onset, Keys(moment.Keys))));
@@ -60,6 +65,12 @@ public class HandFinderTests
         heard.Notes.Should().OnlyContain(note => note.String == null);
         heard.Break.Should().BeNull();
     }
+
+    private static bool HasPinchWithoutThumb(BreakBar bar) =>
+        bar
+            .Strokes.Where(stroke => stroke.Right is not null)
+            .GroupBy(stroke => stroke.At)
+            .Any(pinch => pinch.Count() > 1 && pinch.All(stroke => stroke.Right != RightFinger.T));
 
     private static string Keys(IEnumerable<int> keys) => string.Join(' ', keys.Order());
 
