@@ -16,25 +16,36 @@ internal sealed class PhraseTeller
     private readonly TuneWords tune;
     private readonly BarEnds? ends;
     private readonly ImmutableArray<Phrase> phrases;
+    private readonly ImmutableArray<int> order;
     private readonly Dictionary<int, ImmutableArray<int>> told = [];
     private readonly Dictionary<int, ImmutableArray<LeftMotion>> leftOf = [];
 
     /// <param name="played">What is told.</param>
     /// <param name="isExcerpt">Whether its bars stand by themselves, so that they have no numbers.</param>
     public PhraseTeller(Break played, bool isExcerpt = false)
-        : this(played, new(played, isExcerpt), new(played), isExcerpt ? null : new(played, new(played))) { }
-
-    private PhraseTeller(Break played, Counting counting, SlurSources sources, BarEnds? ends)
     {
-        (this.played, this.counting, this.sources, this.ends) = (played, counting, sources, ends);
+        this.played = played;
+        counting = new(played, isExcerpt);
+        sources = new(played);
+        ends = isExcerpt ? null : new(played, new(played));
+        // Both are worked out anew at every look: once is enough for long tunes.
+        phrases = BreakForm.Phrases(played);
+        order = played.Order;
         rightHand = new(played, counting);
         likeness = new(played, counting);
         tune = new(played, counting);
-        phrases = [.. BreakForm.Phrases(played)];
+    }
+
+    // What has been told is not taken along.
+    private PhraseTeller(PhraseTeller other)
+    {
+        (played, counting, sources, ends) = (other.played, other.counting, other.sources, other.ends);
+        (phrases, order, rightHand, tune) = (other.phrases, other.order, other.rightHand, other.tune);
+        likeness = new(played, counting);
     }
 
     /// <summary>Another one of the same break, who has told nothing yet.</summary>
-    public PhraseTeller Afresh() => new(played, counting, sources, ends);
+    public PhraseTeller Afresh() => new(this);
 
     public PhraseWords Tell(Phrase phrase)
     {
@@ -83,7 +94,6 @@ internal sealed class PhraseTeller
     // The bar inside another phrase that comes before a phrase whenever it is played; null where there is none.
     private int? GoesOnFrom(Phrase phrase)
     {
-        var order = played.Order;
         var before = Enumerable
             .Range(0, order.Length)
             .Where(i => order[i] == phrase.Bars[0])
@@ -101,9 +111,9 @@ internal sealed class PhraseTeller
         if (free is not [var motion])
             return free;
         var next = Enumerable
-            .Range(0, played.Order.Length - 1)
-            .Where(i => played.Order[i] == last)
-            .Select(i => played.Order[i + 1])
+            .Range(0, order.Length - 1)
+            .Where(i => order[i] == last)
+            .Select(i => order[i + 1])
             .Distinct()
             .Select(bar => new LeftHand(played, down: motion.Places).Next(bar))
             .ToList();
