@@ -62,6 +62,7 @@ public partial class RoutesTests
         ["POST /take"] = For.Members,
         ["GET /help"] = For.Members,
         ["GET /help/{page}"] = For.Members,
+        ["GET /help/pictures/{name}"] = For.Members,
         ["GET /take/demo/{id}"] = For.Members,
     };
 

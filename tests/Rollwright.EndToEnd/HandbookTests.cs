@@ -18,7 +18,7 @@ public sealed partial class HandbookTests : IAsyncLifetime
     }
 
     [Fact]
-    public async Task Every_page_is_there_and_its_links_lead_to_pages()
+    public async Task Every_page_is_there_and_its_links_and_pictures_are_there()
     {
         using var client = new HttpClient { BaseAddress = new(workbench!.Address) };
         foreach (var page in Handbook.Pages)
@@ -57,6 +57,6 @@ public sealed partial class HandbookTests : IAsyncLifetime
         visitor.Complaints.Should().BeEmpty();
     }
 
-    [GeneratedRegex("<a href=\"(?<to>[^\"#]+)", RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex("<(a href|img src)=\"(?<to>[^\"#]+)", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Links();
 }

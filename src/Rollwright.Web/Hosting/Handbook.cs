@@ -35,6 +35,10 @@ public static class Handbook
     /// <summary>Null where no page has the name.</summary>
     public static HandbookPage? Find(string name) => Pages.FirstOrDefault(page => page.Name == name);
 
+    /// <summary>A picture of the workbench, PNG, by its file name; null where there is none.</summary>
+    public static Stream? Picture(string name) =>
+        typeof(Handbook).Assembly.GetManifestResourceStream($"handbook/pictures/{name}");
+
     private static HandbookPage Read(string name)
     {
         using var stream = typeof(Handbook).Assembly.GetManifestResourceStream($"handbook/{name}.md")!;

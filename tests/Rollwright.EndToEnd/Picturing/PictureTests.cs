@@ -1,7 +1,7 @@
 using Microsoft.Playwright;
 using Rollwright.TestKit;
 
-namespace Rollwright.EndToEnd;
+namespace Rollwright.EndToEnd.Picturing;
 
 /// <summary>Pictures of the page for people to look at, in out/pictures; what is checked is that the page was whole.</summary>
 public class PictureTests

@@ -4,14 +4,10 @@ using Rollwright.Engraving;
 using Rollwright.Engraving.Png;
 using Rollwright.Formats.Abc;
 using Rollwright.TestKit;
-using SkiaSharp;
 
-namespace Rollwright.EndToEnd;
+namespace Rollwright.EndToEnd.Picturing;
 
-/// <summary>
-/// The pictures in the README and the handbook are what the program makes today. Where one no longer is, the new one is
-/// written to <c>out/pictures/</c>: look at it, then put it in the old one's place.
-/// </summary>
+/// <summary>The pictures of pages in the README and in docs are what the program makes today.</summary>
 public class DocumentPictureTests
 {
     [Fact]
@@ -53,24 +49,6 @@ public class DocumentPictureTests
     private static void IsWhatIsKept(string name, Break made, PageStyle style, int dpi)
     {
         var picture = PngWriter.Write(Engraver.Lay(made, style), dpi: dpi);
-        var kept = Path.Combine(Places.Root, "docs", "pictures", name);
-        var isSame = File.Exists(kept) && ShareThatDiffers(File.ReadAllBytes(kept), picture) < 0.002;
-        if (!isSame)
-        {
-            var fresh = Places.Pictures;
-            File.WriteAllBytes(Path.Combine(fresh, name), picture);
-        }
-        isSame.Should().BeTrue($"docs/pictures/{name} is made by this test; the new one lies in out/pictures/{name}");
-    }
-
-    // Edges are smoothed a little differently on other processors; a moved note changes more than this.
-    private static double ShareThatDiffers(byte[] kept, byte[] made)
-    {
-        using var one = SKBitmap.Decode(kept);
-        using var other = SKBitmap.Decode(made);
-        if (one.Width != other.Width || one.Height != other.Height)
-            return 1;
-        var different = one.Pixels.Zip(other.Pixels).Count(pair => Math.Abs(pair.First.Green - pair.Second.Green) > 48);
-        return (double)different / one.Pixels.Length;
+        KeptPicture.Difference($"pictures/{name}", picture).Should().BeEmpty();
     }
 }
