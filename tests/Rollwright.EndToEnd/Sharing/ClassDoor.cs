@@ -25,7 +25,9 @@ internal static class ClassDoor
         await page.Locator("#password").FillAsync(Password);
         await page.Locator("#again").FillAsync(Password);
         await page.GetByRole(AriaRole.Button, new() { Name = "Come in" }).ClickAsync();
-        await page.WaitForURLAsync("**/class");
+        // What is on the page is waited for, not the browser's word that it has loaded, which can be given too soon to be heard.
+        await Assertions.Expect(page).ToHaveURLAsync($"{address}/class");
+        await Assertions.Expect(page.Locator("main h1")).ToBeVisibleAsync();
         return visitor;
     }
 }
