@@ -12,7 +12,7 @@ public sealed partial class Classroom
     /// <param name="lesson">Of which lesson.</param>
     /// <param name="pupil">A member's id; null for all.</param>
     /// <param name="words">What is to be done; not empty.</param>
-    /// <param name="tempo">Beats a minute, 20 to 400, that are aimed at; null for none.</param>
+    /// <param name="tempo">20 to 400 a minute in the unit of the lesson's break, that are aimed at; null for none.</param>
     /// <param name="due">Until when; null for no day.</param>
     /// <exception cref="ClassException">The words or the tempo cannot be so.</exception>
     public Task<Guid> SetPracticeAsync(Person by, Guid lesson, string? pupil, string words, int? tempo, DateOnly? due)
@@ -23,7 +23,7 @@ public sealed partial class Classroom
         if (plain.Length == 0)
             throw new ClassException("say what is to be practised");
         if (tempo is < 20 or > 400)
-            throw new ClassException("a tempo is 20 to 400 beats a minute");
+            throw new ClassException("a tempo is 20 to 400 a minute: give a whole number");
         return Change(async context =>
         {
             if (

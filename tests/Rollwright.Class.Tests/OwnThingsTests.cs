@@ -139,7 +139,7 @@ public class OwnThingsTests
             (await his.Content.ReadAsStringAsync())
                 .Should()
                 .Contain("the first part with a click")
-                .And.Contain("Up to 70 beats a minute")
+                .And.Contain("Up to tempo 70, as the lesson counts it")
                 .And.Contain("until Mon 9 Mar");
             (await hers.Content.ReadAsStringAsync()).Should().NotContain("the first part with a click");
         }

@@ -42,7 +42,7 @@ public static class SettingAdvice
     )
     {
         var places = SettingTable.Places.Where(place => place.Modes.Contains(sounding.Mode)).ToArray();
-        // A tuning that is asked for is taken for any position it has, or for G where the table has none.
+        // A tuning that is asked for is taken for any position it has, or as if open in the key where the table has none.
         if (options.Tuning is { } wanted)
         {
             places = [.. SettingTable.Places.Where(place => place.Tuning == wanted)];

@@ -13,6 +13,7 @@ public sealed class MovePrice(Weights weights)
     /// <summary>No hand does this within a step.</summary>
     public const int Impossible = 1 << 28;
 
+    /// <summary>A stretch up to this, mm, costs nothing; wider ones do, before the hand is no longer comfortable (assumption).</summary>
     private const double EasySpan = 80;
 
     /// <summary>What the way of an open hand costs of that of a hand that holds something (assumption).</summary>

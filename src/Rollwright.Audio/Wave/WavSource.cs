@@ -36,7 +36,12 @@ internal sealed class WavSource : ISoundSource
         {
             if (chunk.Is("data"u8))
             {
-                format = found ?? throw new SoundFileException(chunk.At, "data before its format");
+                format =
+                    found
+                    ?? throw new SoundFileException(
+                        chunk.At,
+                        "its sound comes before its format: this is no whole WAV file; save it again"
+                    );
                 block = new byte[format.FrameBytes * Math.Max(1, 65_536 / format.FrameBytes)];
                 promised = left =
                     chunk.Length == uint.MaxValue && large is { } length ? length

@@ -13,7 +13,7 @@ public static class WavWriter
     private const int PcmTag = 1;
 
     /// <summary>The whole file. Values beyond full scale are held at full scale in the PCM forms.</summary>
-    /// <exception cref="ArgumentException">The sound is longer than the form can say (4 GiB).</exception>
+    /// <exception cref="ArgumentException">The file would be larger than 2 GiB.</exception>
     public static byte[] ToBytes(Samples samples, WavEncoding encoding = WavEncoding.Pcm16)
     {
         ArgumentNullException.ThrowIfNull(samples);

@@ -76,7 +76,7 @@ public static class BreakForm
         for (var i = bar; i >= start; i--)
         {
             var marks = bars[i].Marks;
-            if (i != bar && (marks.EndingStop || marks.RepeatEnd > 1))
+            if (i != bar && marks.ClosesEnding)
                 return "";
             if (!marks.EndingStart.IsEmpty)
                 return string.Concat(marks.EndingStart.Select(pass => $"{pass}."));

@@ -13,7 +13,7 @@ public sealed record Moment(Fraction At, Fraction Step, ImmutableArray<PlayedStr
 {
     public IEnumerable<Stroke> Plucked => Strokes.Select(played => played.Stroke).Where(stroke => stroke.Slur is null);
 
-    /// <summary>Fretted notes on the long strings; the short string lies outside the hand's reach rules when open.</summary>
+    /// <summary>Fretted notes, those of the short string too; an open string asks nothing of the left hand.</summary>
     public IEnumerable<Stroke> Fretted => Strokes.Select(played => played.Stroke).Where(stroke => stroke.Fret > 0);
 
     /// <summary>The break as played, its simultaneous strokes together.</summary>

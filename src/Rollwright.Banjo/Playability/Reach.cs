@@ -2,7 +2,7 @@ using Rollwright.Banjo.Tunings;
 
 namespace Rollwright.Banjo.Playability;
 
-/// <summary>How far a left hand reaches and moves. Assumptions, to be a setting per player.</summary>
+/// <summary>How far a left hand reaches and moves. Assumptions: hands differ.</summary>
 public static class Reach
 {
     /// <summary>Index to little finger without effort, mm (assumption).</summary>

@@ -49,18 +49,12 @@ public static class Rules
             "a published page on playing banjo tablature",
             FingerAgain
         ),
-        new(
-            "stretch",
-            "Frets held at once lie within the hand's reach.",
-            "112 mm",
-            "assumption, a setting per player",
-            Stretch
-        ),
+        new("stretch", "Frets held at once lie within the hand's reach.", $"{Reach.Widest} mm", "assumption", Stretch),
         new(
             "hand-jump",
             "Frets of two steps running lie within reach and one short move.",
-            "112 + 25 mm",
-            "assumption, a setting per player",
+            $"{Reach.Widest} + {Reach.MoveInAStep} mm",
+            "assumption",
             HandJump
         ),
         new(

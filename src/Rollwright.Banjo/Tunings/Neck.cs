@@ -14,7 +14,7 @@ public static class Neck
     /// <summary>The short string starts at this fret of the neck: its first fretted note is one higher.</summary>
     public const int ShortStringStart = 5;
 
-    /// <summary>26¼ inches, a common scale length (an instrument maker's page; a setting for other banjos).</summary>
+    /// <summary>26¼ inches, a common scale length (an instrument maker's page).</summary>
     public const double ScaleLength = 666.75;
 
     /// <summary>Distance of a fret from the nut in mm: L(1 − 2^(−n/12)) (geometry of equal temperament).</summary>

@@ -29,7 +29,7 @@ public sealed record LessonDocument(string Name, string FileName, string Type, R
 /// <param name="Title">The lesson's.</param>
 /// <param name="Pupil">For whom, by name; null for all.</param>
 /// <param name="Words">What is to be done.</param>
-/// <param name="Tempo">Beats a minute that are aimed at; null where none is.</param>
+/// <param name="Tempo">Tempo that is aimed at, in the unit of the lesson's break a minute; null where none is.</param>
 /// <param name="Due">Until when; null for no day.</param>
 /// <param name="By">The teacher's name.</param>
 public sealed record SetPractice(

@@ -68,7 +68,7 @@ internal sealed class SetPracticeRow
     public string? Pupil { get; set; }
     public required string Words { get; set; }
 
-    /// <summary>Beats a minute that are aimed at.</summary>
+    /// <summary>A minute, in the unit of the lesson's break.</summary>
     public int? Tempo { get; set; }
     public DateOnly? Due { get; set; }
     public required string By { get; set; }

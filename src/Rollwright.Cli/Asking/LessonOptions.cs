@@ -163,14 +163,16 @@ internal sealed class LessonOptions
         var name = parsed.GetRequiredValue(paper);
         if (name is not ("a4" or "letter"))
             throw new RequestException($"--paper: no paper is called '{name}'; known are a4, letter");
+        // Read once: what comes by standard input is there only once.
+        var marked = MarkedOf(parsed, plan);
         return new()
         {
             Plan = plan,
             Made = made,
             Edits = edits,
             Form = form,
-            Times = MarkedOf(parsed, plan) ?? TimesOf(parsed, plan),
-            Video = VideoOf(parsed, plan, page),
+            Times = marked ?? TimesOf(parsed, plan),
+            Video = VideoOf(parsed, marked, page),
             Introduction = parsed.GetValue(introduction) is { } own
                 ? IntroductionFile.Read(own)
                 : Introduction.Of(edits.Introduction),
@@ -209,10 +211,10 @@ internal sealed class LessonOptions
 
     /// <summary>The take that stands on the page.</summary>
     /// <param name="parsed">What was asked.</param>
-    /// <param name="plan">The lesson.</param>
+    /// <param name="times">When its bars begin; null where nobody has marked them.</param>
     /// <param name="folder">Where the page goes; null for the current folder.</param>
     /// <exception cref="RequestException">There is no such recording, or its times do not fit.</exception>
-    private LessonVideo? VideoOf(ParseResult parsed, LessonPlan plan, string? folder)
+    private LessonVideo? VideoOf(ParseResult parsed, BarTimes? times, string? folder)
     {
         if (parsed.GetValue(video) is not { } path)
             return null;
@@ -220,7 +222,7 @@ internal sealed class LessonOptions
             throw new RequestException($"--video: there is no file {path}");
         var place = Path.GetRelativePath(Path.GetFullPath(folder ?? "."), Path.GetFullPath(path));
         var address = string.Join('/', place.Split(Path.DirectorySeparatorChar).Select(Uri.EscapeDataString));
-        return new(address, Sounds.Contains(Path.GetExtension(path).ToLowerInvariant()), MarkedOf(parsed, plan));
+        return new(address, Sounds.Contains(Path.GetExtension(path).ToLowerInvariant()), times);
     }
 
     private BarTimes? MarkedOf(ParseResult parsed, LessonPlan plan)

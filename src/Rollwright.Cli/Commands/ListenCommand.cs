@@ -17,7 +17,7 @@ internal static class ListenCommand
     private static readonly Argument<string[]> Takes = new("take")
     {
         Description =
-            "Recordings of a banjo alone or in front: WAV, FLAC, MP3, Ogg Vorbis, Opus, others by ffmpeg; - is standard input.",
+            "Recordings of a banjo alone or in front: WAV, MP3, Ogg Vorbis, Opus, others (FLAC, AAC, videos) by ffmpeg; - is standard input.",
         Arity = ArgumentArity.OneOrMore,
     };
     private static readonly Option<string> Output = new("--output", "-o")

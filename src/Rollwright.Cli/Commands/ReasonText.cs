@@ -2,7 +2,6 @@ using System.Globalization;
 using Rollwright.Arranging;
 using Rollwright.Arranging.Costs;
 using Rollwright.Arranging.Reasons;
-using Rollwright.Music.Chords;
 
 namespace Rollwright.Cli.Commands;
 
@@ -14,12 +13,8 @@ internal static class ReasonText
         output.WriteLine(
             $"{made.Break.Title}: why each step is as it is. Prices are in plain notes of the tune left out."
         );
-        Chord? chord = null;
         foreach (var reason in made.Reasons)
         {
-            var place = made.Grid.Steps[reason.Step];
-            if (place.Chord != chord)
-                chord = place.Chord;
             output.WriteLine(Line(made, reason));
         }
         output.WriteLine();

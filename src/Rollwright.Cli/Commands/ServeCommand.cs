@@ -1,4 +1,6 @@
 using System.CommandLine;
+using System.Net.Sockets;
+using Microsoft.AspNetCore.Connections;
 using Rollwright.Cli.Commands.Class;
 using Rollwright.Cli.Files;
 using Rollwright.Library;
@@ -54,9 +56,15 @@ internal static class ServeCommand
                         stop
                     );
                 }
-                catch (IOException)
+                catch (IOException fault) when (fault.InnerException is AddressInUseException)
                 {
                     throw new RequestException($"--port {asked}: the port is taken; give another, or 0 for a free one");
+                }
+                catch (SocketException fault) when (fault.SocketErrorCode == SocketError.AccessDenied)
+                {
+                    throw new RequestException(
+                        $"--port {asked}: this computer keeps the port for its administrator; give one above 1023, or 0 for a free one"
+                    );
                 }
                 return Exit.Done;
             }

@@ -23,7 +23,7 @@ internal static class SlowCommand
     {
         var input = new Argument<string>("recording")
         {
-            Description = "WAV, FLAC, MP3, Ogg Vorbis, Opus, others by ffmpeg; - is standard input.",
+            Description = "WAV, MP3, Ogg Vorbis, Opus, others (FLAC, AAC, videos) by ffmpeg; - is standard input.",
         };
         var to = new Option<double>("--to")
         {

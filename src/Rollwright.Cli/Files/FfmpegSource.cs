@@ -72,7 +72,7 @@ internal sealed class FfmpegSource : ISoundSource
             process.Dispose();
             file.Dispose();
             throw new RequestException(
-                $"{name}: no sound is found in it ({Program}: {reason}); give a recording as WAV, FLAC, MP3, Ogg Vorbis or Opus"
+                $"{name}: no sound is found in it ({Program}: {reason}); give a recording as WAV, MP3, Ogg Vorbis or Opus"
             );
         }
     }

@@ -42,7 +42,7 @@ internal static class OutputFile
             return;
         }
         var folder = Path.GetDirectoryName(Path.GetFullPath(path))!;
-        Directory.CreateDirectory(folder);
+        MakeFolder(folder);
         var temporary = Path.Combine(folder, $".{Path.GetFileName(path)}.{Guid.NewGuid():N}.part");
         try
         {
@@ -54,12 +54,33 @@ internal static class OutputFile
             File.Delete(temporary);
             throw new RequestException($"{path}: the disk is full; make room, or write elsewhere");
         }
+        catch (UnauthorizedAccessException)
+        {
+            File.Delete(temporary);
+            throw NotWritable(path);
+        }
         catch
         {
             File.Delete(temporary);
             throw;
         }
     }
+
+    // A folder where none can be, such as in /proc, is told as a file that was not found.
+    private static void MakeFolder(string folder)
+    {
+        try
+        {
+            Directory.CreateDirectory(folder);
+        }
+        catch (Exception fault) when (fault is UnauthorizedAccessException or FileNotFoundException)
+        {
+            throw NotWritable(folder);
+        }
+    }
+
+    private static RequestException NotWritable(string path) =>
+        new($"{path}: this may not be written here; choose another place, or ask for the right to write to it");
 
     // A device is written to, never replaced.
     private static bool IsDevice(string path) => Path.GetFullPath(path).StartsWith("/dev/", StringComparison.Ordinal);

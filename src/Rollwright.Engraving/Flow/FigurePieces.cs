@@ -26,6 +26,7 @@ internal sealed class FigurePieces(FlowStyle style)
 
     public Piece Picture(PictureBlock picture)
     {
+        // A pixel is three quarters of a point (CSS).
         var (width, height) = (picture.Image.Width * 0.75, picture.Image.Height * 0.75);
         var scale = Math.Min(1, Math.Min(style.TextWidth / width, style.TextHeight / 2 / height));
         (width, height) = (width * scale, height * scale);

@@ -21,7 +21,7 @@ internal static class EndingBrackets
             var marks = bar.Written.Bar.Marks;
             if (!marks.EndingStart.IsEmpty)
                 current = new(bar.Left, 0, string.Concat(marks.EndingStart.Select(pass => $"{pass}.")), false);
-            if (current is { } bracket && Stops(marks))
+            if (current is { } bracket && marks.ClosesEnding)
             {
                 // The last ending of a part that goes on has no closing hook (common practice).
                 brackets.Add(bracket with { Right = bar.Right, Closes = marks.RepeatEnd > 1 || marks.SectionEnd });
@@ -34,8 +34,6 @@ internal static class EndingBrackets
         DrawCounts(sheet, system, lowest, sizes);
         return current is not null;
     }
-
-    private static bool Stops(BarMarks marks) => marks.EndingStop || marks.RepeatEnd > 1 || marks.SectionEnd;
 
     private static void DrawAll(Sheet sheet, List<Bracket> brackets, double lowest, Sizes sizes)
     {

@@ -47,7 +47,7 @@ internal static class Heading
         return sheet;
     }
 
-    /// <summary>"Tuning: open G (g D G B D). Capo 2, sounds in A major. Position: G major."</summary>
+    /// <summary>"Tuning: open G (g D G B D). Position: G major. Capo 2, sounds in A major."</summary>
     public static string SettingWords(Setting setting)
     {
         var spelling = PrintedNames.OfTuning(setting.Tuning.Spelling);

@@ -63,12 +63,12 @@ internal sealed record KeyField(Key Key, ImmutableArray<int> Alters, int Octaves
     private static bool IsParameter(string text) =>
         text.Contains('=', StringComparison.Ordinal)
         || text[0] is '^' or '_'
-        || ReadOnlySpanStarts(text, "treble", "bass", "alto", "tenor", "perc", "exp");
+        || StartsWithAny(text, "treble", "bass", "alto", "tenor", "perc", "exp");
 
     private static bool IsWord(string text) =>
         text.Length > 4 && text[1..].StartsWith("lef=", StringComparison.Ordinal);
 
-    private static bool ReadOnlySpanStarts(string text, params ReadOnlySpan<string> words)
+    private static bool StartsWithAny(string text, params ReadOnlySpan<string> words)
     {
         foreach (var word in words)
         {

@@ -41,12 +41,12 @@ internal static class Systems
             var bar = written.Bars[first + count];
             if (count > 0 && bar.Marks.Part is not null)
                 break;
-            var completes = bar.IsPartial && Closes(bar.Marks);
+            var completes = bar.IsPartial && bar.Marks.ClosesEnding;
             if (full == most && !completes)
                 break;
             full += bar.IsPartial ? 0 : 1;
             count++;
-            if (full > 0 && Closes(bar.Marks))
+            if (full > 0 && bar.Marks.ClosesEnding)
                 break;
         }
         return Math.Max(1, count);
@@ -61,6 +61,4 @@ internal static class Systems
         }
         return count;
     }
-
-    private static bool Closes(BarMarks marks) => marks.RepeatEnd > 1 || marks.SectionEnd || marks.EndingStop;
 }

@@ -7,7 +7,7 @@ namespace Rollwright.Lessons.Captions;
 /// <summary>A phrase as it is played, repeats taken.</summary>
 /// <param name="Phrase">The phrase.</param>
 /// <param name="Part">Name of its part.</param>
-/// <param name="Pass">The how manieth time its part is played, from 1.</param>
+/// <param name="Pass">On which pass of its part, from 1.</param>
 /// <param name="Bars">Those of its bars that are played.</param>
 public sealed record PhraseTime(Phrase Phrase, string Part, int Pass, ImmutableArray<BarTime> Bars)
 {

@@ -59,11 +59,11 @@ internal static class ShapeChange
     // finger of each string, since those behind it are not heard.
     private static List<(int Phrase, int Bar, ImmutableArray<FingerPlace> Places)> Hands(Break played)
     {
-        var sources = new SlurSources(played);
+        var begins = new PhraseHands(played);
         var hands = new List<(int Phrase, int Bar, ImmutableArray<FingerPlace> Places)>();
-        foreach (var phrase in BreakForm.Phrases(played))
+        foreach (var phrase in begins.Phrases)
         {
-            var hand = new LeftHand(played, sources.Into(phrase.Bars));
+            var hand = begins.At(phrase);
             foreach (var bar in phrase.Bars)
             {
                 if (hand.Next(bar).Any(motion => motion.Kind == LeftMotionKind.Down))

@@ -16,7 +16,7 @@ internal static class ArticleOutput
     private const string Folder = "article/";
     private const double PrintDpi = 300;
 
-    // White between two columns, which the whole break goes over (assumption).
+    // White between two columns, which the whole break goes over, mm (assumption).
     private const double Gutter = 5;
 
     public static IEnumerable<LessonFile> Make(Lesson lesson)
@@ -76,7 +76,7 @@ internal static class ArticleOutput
         return (text, document, figures);
     }
 
-    // Two columns of a wide magazine page: more is no page.
+    // Two columns of a wide magazine page, points: more is no page.
     private const double WidestWhole = 540;
 
     private static List<LessonFile> PicturesOf(BookFigure figure)

@@ -34,6 +34,5 @@ internal sealed class BarEnds(Break played, Counting counting)
     private static string Time(int index, int count) =>
         index == 0 ? "the first time"
         : index == count - 1 && index > 1 ? "the last time"
-        : index == 1 ? "the second time"
-        : $"the {index + 1}th time";
+        : $"the {Counting.Ordinal(index)} time";
 }

@@ -27,12 +27,16 @@ internal sealed class Counting(Break played, bool isExcerpt = false)
             : $"the pickup to bar {leadsTo}";
     }
 
-    private static string Ordinal(int index) =>
-        index switch
+    /// <summary>"first" for 0, "second", "third", then "4th", "21st".</summary>
+    public static string Ordinal(int index) =>
+        (index, (index + 1) % 10, (index + 1) % 100) switch
         {
-            0 => "first",
-            1 => "second",
-            2 => "third",
+            (0, _, _) => "first",
+            (1, _, _) => "second",
+            (2, _, _) => "third",
+            (_, 1, not 11) => $"{index + 1}st",
+            (_, 2, not 12) => $"{index + 1}nd",
+            (_, 3, not 13) => $"{index + 1}rd",
             _ => $"{index + 1}th",
         };
 

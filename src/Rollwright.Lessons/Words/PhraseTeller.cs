@@ -10,13 +10,11 @@ internal sealed class PhraseTeller
 {
     private readonly Break played;
     private readonly Counting counting;
-    private readonly SlurSources sources;
+    private readonly PhraseHands hands;
     private readonly RightHandWords rightHand;
     private readonly BarLikeness likeness;
     private readonly TuneWords tune;
     private readonly BarEnds? ends;
-    private readonly ImmutableArray<Phrase> phrases;
-    private readonly ImmutableArray<int> order;
     private readonly Dictionary<int, ImmutableArray<int>> told = [];
     private readonly Dictionary<int, ImmutableArray<LeftMotion>> leftOf = [];
 
@@ -26,11 +24,8 @@ internal sealed class PhraseTeller
     {
         this.played = played;
         counting = new(played, isExcerpt);
-        sources = new(played);
+        hands = new(played);
         ends = isExcerpt ? null : new(played, new(played));
-        // Both are worked out anew at every look: once is enough for long tunes.
-        phrases = BreakForm.Phrases(played);
-        order = played.Order;
         rightHand = new(played, counting);
         likeness = new(played, counting);
         tune = new(played, counting);
@@ -39,8 +34,8 @@ internal sealed class PhraseTeller
     // What has been told is not taken along.
     private PhraseTeller(PhraseTeller other)
     {
-        (played, counting, sources, ends) = (other.played, other.counting, other.sources, other.ends);
-        (phrases, order, rightHand, tune) = (other.phrases, other.order, other.rightHand, other.tune);
+        (played, counting, hands, ends) = (other.played, other.counting, other.hands, other.ends);
+        (rightHand, tune) = (other.rightHand, other.tune);
         likeness = new(played, counting);
     }
 
@@ -50,25 +45,25 @@ internal sealed class PhraseTeller
     public PhraseWords Tell(Phrase phrase)
     {
         var sentences = ImmutableArray.CreateBuilder<Sentence>();
-        var hand = HandAt(phrase);
+        var (hand, after) = (hands.At(phrase), hands.After(phrase));
         ImmutableArray<int> full = [.. phrase.Bars.Where(bar => !IsPickup(bar))];
         var work = phrase.Bars.ToDictionary(
             bar => bar,
             bar =>
                 bar == phrase.Bars[^1]
-                    ? [.. hand.Next(bar), .. Ended(hand.End(bar, sources.OutOf(phrase.Bars)), bar)]
+                    ? [.. hand.Next(bar), .. Ended(hand.End(bar, hands.Sources.OutOf(phrase.Bars)), bar)]
                     : hand.Next(bar)
         );
         var isKnown =
             phrase.IsAgain
-            && GoesOnFrom(phrase) is null
+            && after is null
             && told.TryGetValue(phrase.Like, out var model)
             && full.Zip(model).All(pair => LeftMotion.AreLike(work[pair.First], leftOf[pair.Second]));
         foreach (var bar in phrase.Bars)
         {
             var motions = leftOf[bar] = work[bar];
             if (!isKnown || IsPickup(bar))
-                sentences.AddRange(TellBar(bar, motions, bar == phrase.Bars[0] ? GoesOnFrom(phrase) : null));
+                sentences.AddRange(TellBar(bar, motions, bar == phrase.Bars[0] ? after : null));
         }
         if (isKnown)
             sentences.Add(Again(phrase, full, told[phrase.Like]));
@@ -78,45 +73,12 @@ internal sealed class PhraseTeller
         return new(phrase.Number, sentences.ToImmutable());
     }
 
-    // An ending begins with the fingers where the bar that it follows has left them; other phrases with a free hand.
-    private LeftHand HandAt(Phrase phrase)
-    {
-        if (GoesOnFrom(phrase) is not { } before)
-            return new(played, sources.Into(phrase.Bars));
-        var earlier = phrases.First(other => other.Bars.Contains(before));
-        var hand = HandAt(earlier);
-        foreach (var bar in earlier.Bars.TakeWhile(bar => bar <= before))
-            hand.Next(bar);
-        var into = sources.Into(phrase.Bars);
-        return new(played, into, [.. hand.Held.Except(into)]);
-    }
-
-    // The bar inside another phrase that comes before a phrase whenever it is played; null where there is none.
-    private int? GoesOnFrom(Phrase phrase)
-    {
-        var before = Enumerable
-            .Range(0, order.Length)
-            .Where(i => order[i] == phrase.Bars[0])
-            .Select(i => i > 0 ? order[i - 1] : (int?)null)
-            .Distinct()
-            .ToList();
-        return before is [{ } only] && phrases.Any(other => other.Bars.Contains(only) && other.Bars[^1] != only)
-            ? only
-            : null;
-    }
-
     // Who plays on may leave the fingers that the next bar, whichever it is, begins with.
     private ImmutableArray<LeftMotion> Ended(ImmutableArray<LeftMotion> free, int last)
     {
         if (free is not [var motion])
             return free;
-        var next = Enumerable
-            .Range(0, order.Length - 1)
-            .Where(i => order[i] == last)
-            .Select(i => order[i + 1])
-            .Distinct()
-            .Select(bar => new LeftHand(played, down: motion.Places).Next(bar))
-            .ToList();
+        var next = hands.Following(last).Select(bar => new LeftHand(played, down: motion.Places).Next(bar)).ToList();
         return next.Count == 0
             ? free
             :

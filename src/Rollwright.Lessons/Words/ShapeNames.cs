@@ -12,7 +12,7 @@ internal sealed class ShapeNames
     // for the D shape the one on string 2 (common practice, no source).
     private const int FShapeRoot = 4;
     private const int DShapeRoot = 2;
-    private const int DSeventhShapeString = 2;
+    private const int DShapeString = 2;
 
     private readonly bool hasShapes;
 
@@ -57,7 +57,7 @@ internal sealed class ShapeNames
         return shape.RootString switch
         {
             FShapeRoot => $"{kind}F shape at fret {shape.Shape.FretOn(1)}",
-            DShapeRoot => $"{kind}D shape at fret {shape.Shape.FretOn(DSeventhShapeString)}",
+            DShapeRoot => $"{kind}D shape at fret {shape.Shape.FretOn(DShapeString)}",
             null => $"{kind}D shape at fret {shape.Shape.FretOn(1) - 1}",
             _ => $"{kind}barre shape at fret {shape.Shape.LowestFret}",
         };

@@ -25,6 +25,9 @@ public sealed record BarMarks
     /// <summary>A double or final bar line at the end of this bar.</summary>
     public bool SectionEnd { get; init; }
 
+    /// <summary>Whether an ending that is open in this bar is over with it, whether or not its bracket was drawn to an end.</summary>
+    public bool ClosesEnding => EndingStop || RepeatEnd > 1 || SectionEnd;
+
     public bool Equals(BarMarks? other) =>
         other is not null
         && RepeatStart == other.RepeatStart

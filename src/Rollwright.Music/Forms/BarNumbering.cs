@@ -53,7 +53,7 @@ public sealed class BarNumbering
             var own = completes && isShortInFront ? bars[before].Number : number;
             var missing = isShortInFront ? time.Bar - length : Fraction.Zero;
             bars.Add(new(own, NameOf(own, missing, missing + length, named), missing));
-            isOpen &= !(marks.EndingStop || marks.RepeatEnd > 1 || marks.SectionEnd);
+            isOpen &= !marks.ClosesEnding;
         }
         return new(bars.MoveToImmutable(), [.. written.Select(bar => bar.Time.Count)]);
     }

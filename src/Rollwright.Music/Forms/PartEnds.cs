@@ -29,7 +29,7 @@ public sealed class PartEnds(ImmutableArray<(BarMarks Marks, bool IsPickup)> bar
         for (var i = place - 1; i >= 0; i--)
         {
             var marks = bars[i].Marks;
-            if (marks.EndingStop || marks.RepeatEnd > 1 || marks.SectionEnd)
+            if (marks.ClosesEnding)
                 return false;
             if (!marks.EndingStart.IsEmpty)
                 return true;

@@ -31,7 +31,7 @@ public readonly record struct Key(PitchName Tonic, Mode Mode = Mode.Major)
     /// <summary>Spells a pitch class: scale notes as the signature does, others nearest on the line of fifths.</summary>
     public PitchName Spell(int pitchClass)
     {
-        // The window of twelve fifths about the scale: five flats' side, seven scale notes: favours ♯4 and ♭7.
+        // The window of twelve fifths that holds the scale: three steps to the flat side of the signature's place, eight to the sharp.
         var first = Fifths - 3;
         for (var fifths = first; fifths < first + 12; fifths++)
         {

@@ -99,6 +99,8 @@ public sealed class Workbench : IAsyncDisposable
         );
         // What a person should see is on the page; only what goes wrong is for the terminal.
         builder.Logging.SetMinimumLevel(LogLevel.Warning);
+        // Why it does not start is thrown, too, and said in one line by whoever asked for it.
+        builder.Logging.AddFilter("Microsoft.Extensions.Hosting.Internal.Host", LogLevel.None);
         builder.WebHost.ConfigureKestrel(kestrel => kestrel.Listen(ofClass?.Listen ?? IPAddress.Loopback, port));
         builder.Services.Configure<HostOptions>(host => host.ShutdownTimeout = TimeSpan.FromSeconds(2));
         builder.Services.AddRazorComponents().AddInteractiveServerComponents();

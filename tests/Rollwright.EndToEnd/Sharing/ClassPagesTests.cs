@@ -40,9 +40,11 @@ public class ClassPagesTests
             await Assertions.Expect(desk.Locator("h1")).ToHaveTextAsync("Wren on the Gatepost");
             await desk.GetByLabel("What is to be done").FillAsync("The first part, every phrase four times clean");
             await desk.GetByLabel("For whom").SelectOptionAsync(new SelectOptionValue { Label = "Ben" });
-            await desk.GetByLabel("Up to (beats a minute, may be empty)").FillAsync("70");
+            await desk.GetByLabel("Up to tempo (as the lesson counts it, may be empty)").FillAsync("70");
             await desk.GetByRole(AriaRole.Button, new() { Name = "Set it" }).ClickAsync();
-            await Assertions.Expect(desk.GetByText("four times clean. Up to 70 beats a minute.")).ToBeVisibleAsync();
+            await Assertions
+                .Expect(desk.GetByText("four times clean. Up to tempo 70, as the lesson counts it."))
+                .ToBeVisibleAsync();
             await Look(teacher, "teacher-lesson");
 
             // The pupil finds both, opens the page that plays, and the bench.

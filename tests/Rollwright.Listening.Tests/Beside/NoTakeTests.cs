@@ -29,7 +29,11 @@ public class NoTakeTests
         var found = BesideBreak.Compare(new Samples(Rate, 1, [.. values]), SampleBreaks.Small);
         found.Follows.Should().BeFalse();
         var words = TakeWords.Of(SampleBreaks.Small, found);
-        words.Whole.Should().Equal("This take does not follow the break: 0 % of its notes were found.");
+        words
+            .Whole.Should()
+            .Equal(
+                "This take does not follow the break: 0 % of its notes were found. Choose the break that was played, or have the take written out by itself."
+            );
         words.Phrases.Should().BeEmpty();
     }
 

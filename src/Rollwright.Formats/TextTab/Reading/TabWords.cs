@@ -63,10 +63,7 @@ internal sealed partial class TabWords
                 .Groups["pass"]
                 .Captures.Select(pass => int.Parse(pass.Value, CultureInfo.InvariantCulture));
             Endings.Add(
-                (
-                    ending.Index,
-                    [.. passes.Where(pass => pass is >= 1 and <= Abc.AbcLimits.MostPasses).Distinct().Order()]
-                )
+                (ending.Index, [.. passes.Where(pass => pass is >= 1 and <= Unfolding.MostPasses).Distinct().Order()])
             );
         }
         foreach (Match times in TimesSign().Matches(line.Text))

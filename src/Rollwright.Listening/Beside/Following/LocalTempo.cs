@@ -16,7 +16,7 @@ internal sealed class LocalTempo
     private readonly double wholeNote;
 
     /// <param name="onsets">Whole notes and seconds, by time; at least one.</param>
-    /// <param name="wholeNote">Seconds a whole note where there is only one onset.</param>
+    /// <param name="wholeNote">Seconds a whole note where there are only one or two onsets.</param>
     public LocalTempo(IReadOnlyList<(double At, double Seconds)> onsets, double wholeNote)
     {
         at = [.. onsets.Select(onset => onset.At)];

@@ -50,7 +50,7 @@ internal sealed class TakeTeller(Break played, Comparison found)
     private string Jump(Stretch before, Stretch after)
     {
         var (from, to) = (numbering[Written(before.LastBar)].Name, numbering[Written(after.FirstBar)].Name);
-        var when = $"At {(int)after.From / 60}:{after.From % 60:00.0}";
+        var when = $"At {Audio.Reading.Moment.Text(after.From)}";
         // To the same place of the next time through is back, too, for who listens.
         return after.FirstBar <= before.LastBar || Written(after.FirstBar) <= Written(before.LastBar)
                 ? $"{when} you began again at bar {to}."

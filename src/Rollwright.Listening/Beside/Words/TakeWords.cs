@@ -17,11 +17,11 @@ public sealed record TakeWords(ImmutableArray<string> Whole, ImmutableArray<stri
     {
         ArgumentNullException.ThrowIfNull(played);
         ArgumentNullException.ThrowIfNull(found);
-        // Rounded down: 100 % is all of them.
         if (!found.Follows)
             return new(
                 [
-                    $"This take does not follow the break: {(int)Math.Floor(found.Found * 100)} % of its notes were found.",
+                    // Rounded down: 100 % is all of them.
+                    $"This take does not follow the break: {(int)Math.Floor(found.Found * 100)} % of its notes were found. Choose the break that was played, or have the take written out by itself.",
                 ],
                 []
             );

@@ -193,7 +193,7 @@ internal static class ClassEndpoints
         int? aim =
             string.IsNullOrWhiteSpace(tempo) ? null
             : int.TryParse(tempo, CultureInfo.InvariantCulture, out var read) ? read
-            : throw new ClassException("a tempo is a whole number of beats a minute");
+            : throw new ClassException("a tempo is a whole number, 20 to 400 a minute");
         DateOnly? until =
             string.IsNullOrWhiteSpace(due) ? null
             : DateOnly.TryParseExact(due, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day)
