@@ -126,6 +126,7 @@ public sealed class Workbench : IAsyncDisposable
             app.UseProxies(ofClass);
         app.UseHostFiltering();
         app.UseMiddleware<SafeHeaders>();
+        app.UseMiddleware<PlainForms>();
         if (ofClass is not null)
             app.UseDoor();
         app.UseAntiforgery();
