@@ -1,14 +1,11 @@
 using System.Net;
-using System.Text.RegularExpressions;
-using Microsoft.AspNetCore.Http;
-using Microsoft.AspNetCore.Routing;
 using Rollwright.Class.People;
 using Rollwright.Web.Hosting.Sharing;
 
 namespace Rollwright.Class.Tests;
 
 /// <summary>Every route that the server has, asked for by nobody, a pupil and a teacher.</summary>
-public partial class RoutesTests
+public class RoutesTests
 {
     private enum For
     {
@@ -87,7 +84,7 @@ public partial class RoutesTests
         await using var shared = await SharedClass.OpenAsync(serving => serving with { HasHealth = true });
         var (teacher, _) = await shared.Enter("Ada", Role.Teacher);
         var (pupil, _) = await shared.Enter("Ben", Role.Pupil);
-        var routes = RoutesOf(shared).ToList();
+        var routes = Routes.Of(shared.Workbench).ToList();
         routes.Count.Should().BeGreaterThan(60, "else the walk missed some");
         var wrong = new List<string>();
         foreach (var (method, pattern) in routes)
@@ -141,7 +138,7 @@ public partial class RoutesTests
     public async Task Health_is_off_unless_it_is_asked_for_and_tells_of_the_database()
     {
         await using var off = await SharedClass.OpenAsync();
-        RoutesOf(off).Should().NotContain(route => route.Pattern == "/health");
+        Routes.Of(off.Workbench).Should().NotContain(route => route.Pattern == "/health");
         await using var on = await SharedClass.OpenAsync(serving => serving with { HasHealth = true });
         using var answer = await on.Nobody.Get("/health");
         (await answer.Content.ReadAsStringAsync()).Should().Be("well");
@@ -150,18 +147,6 @@ public partial class RoutesTests
         ill.StatusCode.Should().Be(HttpStatusCode.ServiceUnavailable);
         (await ill.Content.ReadAsStringAsync()).Should().NotContain("Host=", "where it lies is not for everybody");
     }
-
-    private static IEnumerable<(string Method, string Pattern)> RoutesOf(SharedClass shared) =>
-        shared
-            .Workbench.Endpoints.OfType<RouteEndpoint>()
-            .SelectMany(endpoint =>
-                (
-                    endpoint.Metadata.GetMetadata<IHttpMethodMetadata>()?.HttpMethods is { Count: > 0 } methods
-                        ? methods
-                        : ["GET", "POST"]
-                ).Select(method => (method, "/" + endpoint.RoutePattern.RawText!.TrimStart('/')))
-            )
-            .Distinct();
 
     private static For? WhoMay(string method, string pattern) =>
         Known.TryGetValue($"{method} {pattern}", out var may) ? may
@@ -172,12 +157,5 @@ public partial class RoutesTests
     private static bool IsTheDoorItself(string method, string pattern) => method == "POST" && pattern == "/sign-in";
 
     private static string Filled(string pattern) =>
-        Place()
-            .Replace(
-                pattern,
-                place => place.Value.Contains("guid", StringComparison.Ordinal) ? $"{Guid.NewGuid()}" : "1"
-            );
-
-    [GeneratedRegex(@"\{[^}]+\}", RegexOptions.None, matchTimeoutMilliseconds: 1000)]
-    private static partial Regex Place();
+        Routes.Filled(pattern, place => place.Contains("guid", StringComparison.Ordinal) ? $"{Guid.NewGuid()}" : "1");
 }

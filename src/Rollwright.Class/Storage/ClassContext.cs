@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Identity.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Design;
 using Rollwright.Class.People;
+using Rollwright.Library.Storage;
 
 namespace Rollwright.Class.Storage;
 
@@ -33,6 +34,7 @@ public sealed class ClassContext(DbContextOptions<ClassContext> options)
     internal static DbContextOptions<ClassContext> Options(string connection) =>
         new DbContextOptionsBuilder<ClassContext>()
             .UseNpgsql(connection, server => server.MigrationsHistoryTable("__EFMigrationsHistory", Schema))
+            .AddInterceptors(new StorableText())
             .Options;
 
     protected override void OnModelCreating(ModelBuilder builder)

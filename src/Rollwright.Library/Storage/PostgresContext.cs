@@ -8,7 +8,10 @@ internal sealed class PostgresContext(DbContextOptions<PostgresContext> options,
     : LibraryContext(options, scope)
 {
     public static DbContextOptions<PostgresContext> Options(string connection) =>
-        new DbContextOptionsBuilder<PostgresContext>().UseNpgsql(connection).Options;
+        new DbContextOptionsBuilder<PostgresContext>()
+            .UseNpgsql(connection)
+            .AddInterceptors(new StorableText())
+            .Options;
 
     public override IQueryable<TuneRow> Matching(IReadOnlyList<string> words, int most)
     {

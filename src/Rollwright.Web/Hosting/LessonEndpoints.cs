@@ -4,6 +4,7 @@ using Microsoft.AspNetCore.Routing;
 using Rollwright.Lessons;
 using Rollwright.Lessons.Outputs;
 using Rollwright.Sound;
+using Rollwright.Web.State.Jobs;
 using Rollwright.Web.State.Teaching;
 
 namespace Rollwright.Web.Hosting;
@@ -21,11 +22,19 @@ internal static class LessonEndpoints
         routes.MapGet("/lesson/{id}/look/{document}", Look);
     }
 
-    private static IResult Take(string id, string document, LessonShelf shelf) =>
+    private static Task<IResult> Take(
+        string id,
+        string document,
+        LessonShelf shelf,
+        OwnJobs jobs,
+        HttpContext context
+    ) =>
         Made(
             id,
             shelf,
-            lesson =>
+            jobs,
+            context,
+            (lesson, _) =>
             {
                 if (LessonOutput.Find(document) is not { } output)
                     return NoDocument(document);
@@ -34,26 +43,36 @@ internal static class LessonEndpoints
             }
         );
 
-    private static IResult Everything(string id, LessonShelf shelf) =>
+    private static Task<IResult> Everything(string id, LessonShelf shelf, OwnJobs jobs, HttpContext context) =>
         Made(
             id,
             shelf,
-            lesson =>
+            jobs,
+            context,
+            (lesson, stop) =>
                 Results.Bytes(
-                    LessonDownload.Zip(LessonOutput.Usual.SelectMany(output => output.Make(lesson))),
+                    LessonDownload.Zip(LessonOutput.Usual.SelectMany(output => FilesOf(output, lesson, stop))),
                     "application/zip",
                     $"{LessonDownload.StemOf(lesson)}-lesson.zip"
                 )
         );
 
-    // These pages bring a policy of their own, stricter than the workbench's but for one script; no other site may frame them.
-    private static IResult Look(string id, string document, LessonShelf shelf, HttpContext context)
+    private static IEnumerable<LessonFile> FilesOf(LessonOutput output, Lesson lesson, CancellationToken stop)
     {
+        stop.ThrowIfCancellationRequested();
+        return output.Make(lesson);
+    }
+
+    private static Task<IResult> Look(string id, string document, LessonShelf shelf, OwnJobs jobs, HttpContext context)
+    {
+        // These pages bring a policy of their own, stricter than the workbench's but for one script; no other site may frame them.
         context.Response.Headers.ContentSecurityPolicy = "frame-ancestors 'self'";
         return Made(
             id,
             shelf,
-            lesson =>
+            jobs,
+            context,
+            (lesson, _) =>
                 LessonOutput.Find(document)?.Look is { } look
                     ? Results.Text(look(lesson), "text/html; charset=utf-8")
                     : NoDocument(document)
@@ -63,7 +82,13 @@ internal static class LessonEndpoints
     private static IResult NoDocument(string name) =>
         Results.Text($"There is no document '{name}'.", statusCode: StatusCodes.Status404NotFound);
 
-    private static IResult Made(string id, LessonShelf shelf, Func<Lesson, IResult> make)
+    private static async Task<IResult> Made(
+        string id,
+        LessonShelf shelf,
+        OwnJobs jobs,
+        HttpContext context,
+        Func<Lesson, CancellationToken, IResult> make
+    )
     {
         if (shelf.Find(id) is not { } lesson)
             return Results.Text(
@@ -72,7 +97,8 @@ internal static class LessonEndpoints
             );
         try
         {
-            return make(lesson);
+            var bars = lesson.Plan.Played.Bars.Length;
+            return await jobs.Answer(JobKind.Documents, bars, context, stop => make(lesson, stop));
         }
         catch (Exception no) when (no is LessonException or SoundException)
         {

@@ -5,6 +5,7 @@ using Rollwright.Engraving.Svg;
 using Rollwright.Sound;
 using Rollwright.Sound.Browser;
 using Rollwright.Web.State;
+using Rollwright.Web.State.Jobs;
 
 namespace Rollwright.Web.Hosting;
 
@@ -45,14 +46,26 @@ internal static class MadeEndpoints
             : Results.Text($"There is no page {number}.", statusCode: StatusCodes.Status404NotFound);
     }
 
-    private static IResult Form(string id, string file, Shelf shelf)
+    private static async Task<IResult> Form(string id, string file, Shelf shelf, OwnJobs jobs, HttpContext context)
     {
         if (!shelf.TryFind(id, out var made))
             return Gone();
         var ending = Path.GetExtension(file).TrimStart('.').ToLowerInvariant();
-        return FileForm.Find(ending) is { } form
-            ? Results.Bytes(form.Write(made.Break), form.Type, $"{made.Stem}.{ending}")
-            : Results.Text($"There is no form '{ending}'.", statusCode: StatusCodes.Status404NotFound);
+        if (FileForm.Find(ending) is not { } form)
+            return Results.Text($"There is no form '{ending}'.", statusCode: StatusCodes.Status404NotFound);
+        try
+        {
+            return await jobs.Answer(
+                form.Kind,
+                made.Break.Bars.Length,
+                context,
+                _ => Results.Bytes(form.Write(made.Break), form.Type, $"{made.Stem}.{ending}")
+            );
+        }
+        catch (SoundException no)
+        {
+            return Results.Text(no.Message, statusCode: StatusCodes.Status422UnprocessableEntity);
+        }
     }
 
     private static IResult Gone() =>

@@ -4,8 +4,10 @@ using Microsoft.AspNetCore.Http.Features;
 using Microsoft.AspNetCore.Routing;
 using Rollwright.Audio.Reading;
 using Rollwright.Audio.Wave;
+using Rollwright.Sound;
 using Rollwright.Web.State;
 using Rollwright.Web.State.Hearing;
+using Rollwright.Web.State.Jobs;
 
 namespace Rollwright.Web.Hosting;
 
@@ -20,27 +22,46 @@ internal static class TakeEndpoints
         routes.MapGet("/take/demo/{id}", Demo);
     }
 
-    private static IResult Demo(string id, Shelf shelf) =>
-        shelf.TryFind(id, out var made)
-            ? Results.Bytes(WavWriter.ToBytes(DemoTake.Sound(made.Break)), "audio/wav")
-            : Results.Text("This break is no longer kept.", statusCode: StatusCodes.Status404NotFound);
+    private static async Task<IResult> Demo(string id, Shelf shelf, OwnJobs jobs, HttpContext context)
+    {
+        if (!shelf.TryFind(id, out var made))
+            return Results.Text("This break is no longer kept.", statusCode: StatusCodes.Status404NotFound);
+        try
+        {
+            return await jobs.Answer(
+                JobKind.Sound,
+                made.Break.Bars.Length,
+                context,
+                _ => Results.Bytes(WavWriter.ToBytes(DemoTake.Sound(made.Break)), "audio/wav")
+            );
+        }
+        catch (SoundException no)
+        {
+            return Results.Text(no.Message, statusCode: StatusCodes.Status422UnprocessableEntity);
+        }
+    }
 
-    private static async Task<IResult> Put(HttpContext context, TakeShelf shelf)
+    private static async Task<IResult> Put(HttpContext context, TakeShelf shelf, OwnJobs jobs)
     {
         if (context.Request.ContentType != "audio/wav")
             return Results.Text("Send audio/wav.", statusCode: StatusCodes.Status415UnsupportedMediaType);
         if (context.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } size)
-            size.MaxRequestBodySize = TakeShelf.MostBytes;
-        if (context.Request.ContentLength > TakeShelf.MostBytes)
+            size.MaxRequestBodySize = JobKind.Recording.Most;
+        if (context.Request.ContentLength > JobKind.Recording.Most)
             return Results.Text(
                 "That is more than half an hour; cut it, or use the command line.",
                 statusCode: StatusCodes.Status413PayloadTooLarge
             );
         using var body = new MemoryStream();
+        await context.Request.Body.CopyToAsync(body, context.RequestAborted);
         try
         {
-            await context.Request.Body.CopyToAsync(body, context.RequestAborted);
-            return Results.Text(shelf.Put(WavReader.Read(body.ToArray())));
+            return await jobs.Answer(
+                JobKind.Recording,
+                body.Length,
+                context,
+                _ => Results.Text(shelf.Put(WavReader.Read(body.ToArray())))
+            );
         }
         catch (SoundFileException fault)
         {

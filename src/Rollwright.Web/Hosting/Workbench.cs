@@ -14,6 +14,7 @@ using Rollwright.Web.Hosting.Sharing;
 using Rollwright.Web.Pages;
 using Rollwright.Web.State;
 using Rollwright.Web.State.Hearing;
+using Rollwright.Web.State.Jobs;
 using Rollwright.Web.State.Licks;
 using Rollwright.Web.State.Sharing;
 using Rollwright.Web.State.Teaching;
@@ -28,11 +29,10 @@ public sealed class Workbench : IAsyncDisposable
     private Workbench(WebApplication server) => this.server = server;
 
     /// <summary>Where a browser finds it, such as "http://127.0.0.1:5080".</summary>
-    public string Address =>
-        server.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First();
+    public string Address => Of<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First();
 
     /// <summary>Every route there is.</summary>
-    internal IReadOnlyList<Endpoint> Endpoints => server.Services.GetRequiredService<EndpointDataSource>().Endpoints;
+    internal IReadOnlyList<Endpoint> Endpoints => Of<EndpointDataSource>().Endpoints;
 
     /// <summary>Starts listening, for one person.</summary>
     /// <param name="port">1 to 65535, or 0 for a free one; see <see cref="Address"/>.</param>
@@ -88,8 +88,13 @@ public sealed class Workbench : IAsyncDisposable
         await server.DisposeAsync();
     }
 
+    /// <summary>What there is one of for the whole server.</summary>
+    internal T Of<T>()
+        where T : notnull => server.Services.GetRequiredService<T>();
+
     private static WebApplication Build(int port, TuneLibrary? library, ClassServing? ofClass)
     {
+        LeaveThreadsToPages();
         var builder = WebApplication.CreateBuilder(
             new WebApplicationOptions
             {
@@ -104,7 +109,7 @@ public sealed class Workbench : IAsyncDisposable
         builder.WebHost.ConfigureKestrel(kestrel => kestrel.Listen(ofClass?.Listen ?? IPAddress.Loopback, port));
         builder.Services.Configure<HostOptions>(host => host.ShutdownTimeout = TimeSpan.FromSeconds(2));
         builder.Services.AddRazorComponents().AddInteractiveServerComponents();
-        builder.Services.AddSignalR(hub => hub.MaximumReceiveMessageSize = Bench.MostCharacters * 4);
+        builder.Services.AddSignalR(hub => hub.MaximumReceiveMessageSize = JobKind.Reading.Most * 4);
         builder.Services.AddScoped(_ => new Visit(ofClass?.Room, library));
         if (ofClass is not null)
             builder.AddClass(ofClass);
@@ -123,6 +128,7 @@ public sealed class Workbench : IAsyncDisposable
             app.UseProxies(ofClass);
         app.UseHostFiltering();
         app.UseMiddleware<SafeHeaders>();
+        app.UseMiddleware<PlainForms>();
         if (ofClass is not null)
             app.UseDoor();
         app.UseAntiforgery();
@@ -137,6 +143,14 @@ public sealed class Workbench : IAsyncDisposable
         return app;
     }
 
+    // Heavy work has threads of its own, but documents are drawn on as many of the pool's as there are cores. Pages have as many
+    // besides, without waiting for the pool to see that it is too small, which takes half a second for each.
+    private static void LeaveThreadsToPages()
+    {
+        ThreadPool.GetMinThreads(out var workers, out var ports);
+        ThreadPool.SetMinThreads(Math.Max(workers, (JobBounds.Usual.Places + 1) * Environment.ProcessorCount), ports);
+    }
+
     private static void AddForOne(IServiceCollection services)
     {
         // Keys live as long as the process: nothing of it is written to the disk of the person who runs it.
@@ -149,6 +163,15 @@ public sealed class Workbench : IAsyncDisposable
     private static void AddBench(IServiceCollection services)
     {
         services.AddSingleton(TimeProvider.System);
+        services.AddSingleton(new JobLine());
+        services.AddScoped(provider =>
+        {
+            var visit = provider.GetRequiredService<Visit>();
+            return new OwnJobs(
+                provider.GetRequiredService<JobLine>(),
+                () => visit.Room is null ? "" : visit.Someone.Id
+            );
+        });
         services.AddScoped<IPracticeLog>(provider =>
             provider.GetRequiredService<Visit>().Library is { } library
                 ? new KeptLog(provider.GetRequiredService<Bench>(), library)
@@ -165,7 +188,8 @@ public sealed class Workbench : IAsyncDisposable
         services.AddScoped(provider => new Bench(
             provider.GetRequiredService<Shelf>(),
             new Keeping(provider.GetRequiredService<Visit>().Library),
-            provider.GetRequiredService<LickChoice>()
+            provider.GetRequiredService<LickChoice>(),
+            provider.GetRequiredService<OwnJobs>()
         ));
         services.AddScoped(provider => new LessonDesk(
             provider.GetRequiredService<Bench>(),

@@ -31,7 +31,8 @@ public sealed partial class Bench
             (Wishes, WishProblems) = (work.Wishes, []);
             var (turn, problem) = await Make(
                 () => TurnMaker.Resume(tune, work, revision.Words, Licks.Own, shelf),
-                kept.Title
+                kept.Title,
+                tune.Bars.Length
             );
             if (turn is not null)
             {
@@ -64,9 +65,11 @@ public sealed partial class Bench
         {
             if (await Keeping.BeforeAsync(turns.Now) is not { } revision || Work.Read(revision.Wishes) is not { } work)
                 return;
+            var tune = Tunes[Chosen];
             var (turn, problem) = await Make(
-                () => TurnMaker.Resume(Tunes[Chosen], work, revision.Words, Licks.Own, shelf),
-                revision.Words
+                () => TurnMaker.Resume(tune, work, revision.Words, Licks.Own, shelf),
+                revision.Words,
+                tune.Bars.Length
             );
             if (turn is null)
             {

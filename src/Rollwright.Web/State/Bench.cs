@@ -6,6 +6,7 @@ using Rollwright.Formats.Abc;
 using Rollwright.Library;
 using Rollwright.Music.Tunes;
 using Rollwright.Sound.Browser;
+using Rollwright.Web.State.Jobs;
 using Rollwright.Web.State.Licks;
 using Rollwright.Web.Words;
 using Lock = Rollwright.Arranging.Locks.Lock;
@@ -15,20 +16,21 @@ namespace Rollwright.Web.State;
 /// <summary>What lies on one person's bench: the text, which of its tunes, the wishes, and the turns the break has taken.</summary>
 public sealed partial class Bench
 {
-    /// <summary>Two million characters: some thousand tunes. Larger files are for the command line.</summary>
-    public const int MostCharacters = 2_000_000;
-
     private readonly Shelf shelf;
+    private readonly OwnJobs jobs;
     private readonly WorkLine line = new();
     private int asked;
 
-    public Bench(Shelf shelf, Keeping? keeping = null, LickChoice? licks = null)
+    // Lets go of what was asked last, while it waits or is worked on.
+    private Action drop = () => { };
+
+    public Bench(Shelf shelf, Keeping? keeping = null, LickChoice? licks = null, OwnJobs? jobs = null)
     {
-        this.shelf = shelf;
+        (this.shelf, this.jobs) = (shelf, jobs ?? new());
         Licks = licks ?? new(new VisitLicks());
         Keeping = keeping ?? new(null);
         Keeping.Changed += (_, _) => Tell();
-        Inquiry = new(line, Licks);
+        Inquiry = new(line, Licks, this.jobs);
         Inquiry.Changed += (_, _) => Tell();
     }
 
@@ -81,22 +83,38 @@ public sealed partial class Bench
     public Task Put(string fileName, string text)
     {
         ArgumentNullException.ThrowIfNull(text);
-        return Put(fileName, text, AbcReader.Read(text, fileName));
+        return Put(fileName, text.Length, () => (text, AbcReader.Read(text, fileName)));
     }
 
     /// <summary>The same for a file's bytes, in whichever of the encodings of ABC files.</summary>
     public Task Put(string fileName, byte[] bytes)
     {
-        var reading = AbcReader.Read(bytes, fileName);
-        return Put(fileName, AbcText.Decode(bytes) ?? "", reading);
+        ArgumentNullException.ThrowIfNull(bytes);
+        return Put(fileName, bytes.Length, () => (AbcText.Decode(bytes) ?? "", AbcReader.Read(bytes, fileName)));
     }
 
-    private Task Put(string fileName, string text, AbcReading reading)
+    private async Task Put(string fileName, int size, Func<(string Text, AbcReading Reading)> read)
     {
-        FileName = fileName;
-        Text = text;
-        (Tunes, TextProblems) = TurnMaker.Read(reading);
-        return Choose(0);
+        var (mine, stop) = AskAnew();
+        IsMaking = true;
+        Tell();
+        try
+        {
+            var (text, reading) = await jobs.Run(JobKind.Reading, size, _ => read(), stop);
+            if (mine != asked)
+                return;
+            (FileName, Text) = (fileName, text);
+            (Tunes, TextProblems) = TurnMaker.Read(reading);
+        }
+        catch (Exception no) when (no is JobException or OperationCanceledException)
+        {
+            if (mine != asked)
+                return;
+            (TextProblems, IsMaking) = ([Problem.Refusal(WhyNot(no), fileName)], false);
+            Tell();
+            return;
+        }
+        await Choose(0);
     }
 
     /// <summary>Says why a file could not be put on the bench; what lay there stays.</summary>
@@ -121,7 +139,7 @@ public sealed partial class Bench
         WishProblems = [];
         if (Tunes.IsEmpty)
         {
-            asked++;
+            AskAnew();
             Show(null);
             return;
         }
@@ -133,9 +151,20 @@ public sealed partial class Bench
         var tune = Tunes[Chosen];
         var before = Turns?.Now;
         var place = $"{tune.Title}: {wishes.Words}";
-        var (turn, problem) = await Make(() => TurnMaker.Arrange(tune, wishes, before, Licks.Own, shelf), place);
+        var (turn, problem) = await Make(
+            () => TurnMaker.Arrange(tune, wishes, before, Licks.Own, shelf),
+            place,
+            tune.Bars.Length
+        );
         if (turn is null && problem is null)
             return;
+        if (problem is { IsError: false } && Turns is { } stays)
+        {
+            // It was not done, rather than it cannot be: what was shown is shown on.
+            (Wishes, WishProblems, IsMaking) = (stays.Now.Wishes, [problem], false);
+            Tell();
+            return;
+        }
         if (turn is not null)
             Turns = Turns?.With(turn) ?? Turns.Start(turn);
         else
@@ -153,6 +182,8 @@ public sealed partial class Bench
         if (Now is not { } before)
             return;
         Refusal = null;
+        // Other wishes that are not met yet are taken back.
+        Wishes = before.Wishes;
         var said = place.Length == 0 ? words : $"{place}: {words}";
         var (turn, problem) = await Make(
             () => TurnMaker.Change(before, said, made => change(made.Offering(Licks.Own)), shelf),
@@ -192,8 +223,14 @@ public sealed partial class Bench
 
     public bool IsMakingVersions { get; private set; }
 
-    /// <summary>Works something out about what lies here, after what is under way, away from the page's own thread.</summary>
-    public Task<T> Ask<T>(Func<T> work) => line.Run(work);
+    /// <summary>Works something heavy out about what is shown, in its turn and after what is under way here.</summary>
+    /// <exception cref="JobException">It was not taken, or broken off.</exception>
+    /// <exception cref="OperationCanceledException">It was stopped.</exception>
+    public Task<T> Ask<T>(JobKind kind, Turn shown, Func<CancellationToken, T> work)
+    {
+        ArgumentNullException.ThrowIfNull(shown);
+        return jobs.Run(kind, shown.Arrangement.Tune.Bars.Length, line, work);
+    }
 
     /// <summary>Makes one version of each kind, away from the page's own thread.</summary>
     public async Task FindVersions()
@@ -202,10 +239,22 @@ public sealed partial class Bench
             return;
         IsMakingVersions = true;
         Tell();
-        var made = await line.Run(() => MadeVersion.AllOf(now.Break));
+        Refusal = null;
+        try
+        {
+            var made = await Ask(JobKind.Versions, now, stop => MadeVersion.AllOf(now.Break, stop));
+            if (Now?.Break == now.Break)
+                Versions = made;
+        }
+        catch (JobException no)
+        {
+            Refusal = (AskedAt.Versions, Problem.Refusal(no.Message, ""));
+        }
+        catch (OperationCanceledException)
+        {
+            // The button is there again, which says enough.
+        }
         IsMakingVersions = false;
-        if (Now?.Break == now.Break)
-            Versions = made;
         Tell();
     }
 
@@ -279,7 +328,7 @@ public sealed partial class Bench
     {
         if (Turns is not { } turns)
             return;
-        asked++;
+        AskAnew();
         Turns = turns.Go(turn);
         Wishes = Turns.Now.Wishes;
         WishProblems = [];
@@ -287,13 +336,26 @@ public sealed partial class Bench
     }
 
     // Away from the page's own thread, so that it answers while a long tune is arranged. Where the person has asked for
-    // something else meanwhile, the older answer is dropped.
-    private async Task<(Turn? Turn, Problem? Problem)> Make(Func<Turn> make, string place)
+    // something else meanwhile, the older answer is dropped. A change of what is shown is made at once; a whole tune, of so many
+    // bars, has its turn among everybody's.
+    private async Task<(Turn? Turn, Problem? Problem)> Make(Func<Turn> make, string place, int? bars = null)
     {
-        var mine = ++asked;
+        var (mine, stop) = AskAnew();
         IsMaking = true;
         Tell();
-        var answer = await line.Run<(Turn?, Problem?)>(() =>
+        try
+        {
+            var answer = bars is { } whole
+                ? await jobs.Run(JobKind.Arranging, whole, line, _ => Try(), stop)
+                : await line.Run(Try);
+            return mine == asked ? answer : (null, null);
+        }
+        catch (Exception no) when (no is JobException or OperationCanceledException)
+        {
+            return mine == asked ? (null, Problem.Refusal(WhyNot(no), place) with { IsError = false }) : (null, null);
+        }
+
+        (Turn?, Problem?) Try()
         {
             try
             {
@@ -308,9 +370,20 @@ public sealed partial class Bench
                 // The page must outlive a fault of ours: the person keeps the text and what else lies on the bench.
                 return (null, Problem.Fault(fault, place));
             }
-        });
-        return mine == asked ? answer : (null, null);
+        }
     }
+
+    // Whatever was asked before is wanted no more: that is so before it is told, for it may go on by this very thread.
+    private (int Mine, CancellationToken Stop) AskAnew()
+    {
+        var mine = ++asked;
+        drop();
+        var source = new CancellationTokenSource();
+        drop = source.Cancel;
+        return (mine, source.Token);
+    }
+
+    private static string WhyNot(Exception no) => no is JobException ? no.Message : "it was stopped; ask again";
 
     private void Show(Turn? turn)
     {
@@ -346,4 +419,5 @@ public enum AskedAt
     Step,
     Spots,
     Locks,
+    Versions,
 }

@@ -14,6 +14,7 @@ using Rollwright.Formats.MusicXml;
 using Rollwright.Formats.TextTab;
 using Rollwright.Lessons.Player;
 using Rollwright.Sound;
+using Rollwright.Web.State.Jobs;
 
 namespace Rollwright.Web.State;
 
@@ -25,6 +26,10 @@ namespace Rollwright.Web.State;
 /// <param name="Write">The file's bytes.</param>
 public sealed record FileForm(string Ending, string Type, string Name, string Use, Func<Break, byte[]> Write)
 {
+    /// <summary>What kind of work it is to make one.</summary>
+    public JobKind Kind =>
+        Type.StartsWith("audio/", StringComparison.Ordinal) && Ending != "mid" ? JobKind.Sound : JobKind.File;
+
     /// <summary>The paper of pictures: one column as long as the music.</summary>
     public static PageStyle PictureStyle { get; } = PageStyle.Continuous(760) with { Margin = 24 };
 

@@ -6,6 +6,7 @@ using Rollwright.Arranging.Reasons;
 using Rollwright.Arranging.Spots;
 using Rollwright.Banjo.Tunings;
 using Rollwright.Music.Tunes;
+using Rollwright.Web.State.Jobs;
 using Rollwright.Web.State.Licks;
 
 namespace Rollwright.Web.State;
@@ -18,6 +19,7 @@ public sealed class Inquiry
 {
     private readonly WorkLine line;
     private readonly LickChoice licks;
+    private readonly OwnJobs jobs;
 
     // Of the turn asked about last, with what was found of it; only work in the line touches it.
     private (Turn Turn, Arrangement Made)? offering;
@@ -27,10 +29,10 @@ public sealed class Inquiry
     private bool wantsTerms;
     private (Tune Tune, string? Key, int Level)? advisedOn;
 
-    public Inquiry(WorkLine line, LickChoice licks)
+    public Inquiry(WorkLine line, LickChoice licks, OwnJobs jobs)
     {
         ArgumentNullException.ThrowIfNull(licks);
-        (this.line, this.licks) = (line, licks);
+        (this.line, this.licks, this.jobs) = (line, licks, jobs);
         licks.Changed += (_, _) => _ = about is { } turn ? FindSpots(turn) : Task.CompletedTask;
     }
 
@@ -147,28 +149,15 @@ public sealed class Inquiry
     {
         ArgumentNullException.ThrowIfNull(wishes);
         var asked = (tune, wishes.Key, wishes.Level);
-        if (advisedOn == asked)
+        // What was refused may be asked again.
+        if (advisedOn == asked && AdviceProblem is null)
             return;
         advisedOn = asked;
         (Advice, AdviceProblem, IsAdvising) = (null, null, true);
         Tell();
         var options = TurnMaker.OptionsOf(tune, new(Key: wishes.Key, Level: wishes.Level));
-        // Not in the line: it asks of nothing that is shown, and takes long enough for someone to go on working.
-        var (advice, problem) = await Task.Run<(TuneAdvice?, Problem?)>(() =>
-        {
-            try
-            {
-                return (Arranger.Advise(tune, options), null);
-            }
-            catch (ArrangeException no)
-            {
-                return (null, Problem.Refusal(no.Message, tune.Title));
-            }
-            catch (Exception fault)
-            {
-                return (null, Problem.Fault(fault, tune.Title));
-            }
-        });
+        // Not in the bench's line: it asks of nothing that is shown, and takes long enough for someone to go on working.
+        var (advice, problem) = await Compare(tune, options);
         if (advisedOn != asked)
             return;
         (Advice, AdviceProblem, IsAdvising) = (advice, problem, false);
@@ -178,6 +167,26 @@ public sealed class Inquiry
     /// <summary>Whether the advice at hand is about this tune, key and level.</summary>
     public bool HasAdviceOn(Tune tune, Wishes wishes) =>
         advisedOn is { } on && on == (tune, wishes.Key, wishes.Level) && (Advice ?? (object?)AdviceProblem) is not null;
+
+    private async Task<(TuneAdvice?, Problem?)> Compare(Tune tune, ArrangeOptions options)
+    {
+        try
+        {
+            return (await jobs.Run(JobKind.Advice, tune.Bars.Length, _ => Arranger.Advise(tune, options)), null);
+        }
+        catch (OperationCanceledException)
+        {
+            return (null, Problem.Refusal("it was stopped; compare again", tune.Title));
+        }
+        catch (Exception no) when (no is ArrangeException or JobException)
+        {
+            return (null, Problem.Refusal(no.Message, tune.Title));
+        }
+        catch (Exception fault)
+        {
+            return (null, Problem.Fault(fault, tune.Title));
+        }
+    }
 
     private async Task FindSpots(Turn turn)
     {

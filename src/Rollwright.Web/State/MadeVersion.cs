@@ -10,8 +10,17 @@ namespace Rollwright.Web.State;
 /// <param name="Differs">Share of the steps that sound otherwise than the break.</param>
 public sealed record MadeVersion(string Name, Arrangement? Made, double Differs)
 {
-    public static ImmutableArray<MadeVersion> AllOf(Arrangement made) =>
-        [.. Version.All.Select(version => Of(made, version))];
+    /// <exception cref="OperationCanceledException">It was stopped between two of them.</exception>
+    public static ImmutableArray<MadeVersion> AllOf(Arrangement made, CancellationToken stop)
+    {
+        return [.. Version.All.Select(Next)];
+
+        MadeVersion Next(Version version)
+        {
+            stop.ThrowIfCancellationRequested();
+            return Of(made, version);
+        }
+    }
 
     private static MadeVersion Of(Arrangement made, Version version)
     {

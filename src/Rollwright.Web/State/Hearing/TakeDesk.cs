@@ -5,11 +5,12 @@ using Rollwright.Listening.Beside;
 using Rollwright.Listening.Beside.Answers;
 using Rollwright.Listening.Beside.Words;
 using Rollwright.Listening.Takes;
+using Rollwright.Web.State.Jobs;
 
 namespace Rollwright.Web.State.Hearing;
 
 /// <summary>A take that a visitor gave: what was heard in it, and how it lies beside the break on the bench.</summary>
-public sealed class TakeDesk(Bench bench, Shelf shelf, TakeShelf takes) : IDisposable
+public sealed class TakeDesk(Bench bench, Shelf shelf, TakeShelf takes, OwnJobs jobs) : IDisposable
 {
     private Samples? sound;
 
@@ -95,13 +96,13 @@ public sealed class TakeDesk(Bench bench, Shelf shelf, TakeShelf takes) : IDispo
         Changed?.Invoke(this, EventArgs.Empty);
         try
         {
-            await Task.Run(() => work(stop.Token), stop.Token);
+            await jobs.Run(JobKind.Listening, (long)sound.Duration.TotalSeconds, Work, stop.Token);
         }
         catch (OperationCanceledException)
         {
             Trouble = "stopped; the take is still here";
         }
-        catch (TakeException fault)
+        catch (Exception fault) when (fault is TakeException or JobException)
         {
             Trouble = fault.Message;
         }
@@ -109,6 +110,12 @@ public sealed class TakeDesk(Bench bench, Shelf shelf, TakeShelf takes) : IDispo
         {
             (IsBusy, running) = (false, null);
             Changed?.Invoke(this, EventArgs.Empty);
+        }
+
+        bool Work(CancellationToken ended)
+        {
+            work(ended);
+            return true;
         }
     }
 }

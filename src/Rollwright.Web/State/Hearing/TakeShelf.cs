@@ -7,9 +7,6 @@ namespace Rollwright.Web.State.Hearing;
 /// <param name="most">How many lie there at most: what pages that were closed left behind makes room for the next.</param>
 public sealed class TakeShelf(int most = 4)
 {
-    /// <summary>Half an hour of two channels at 22,050 frames a second and 16 bits, and a little more.</summary>
-    public const long MostBytes = 160_000_000;
-
     private readonly Lock gate = new();
     private readonly Queue<(string Id, Samples Sound)> waiting = new();
 

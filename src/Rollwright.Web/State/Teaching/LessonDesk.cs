@@ -8,6 +8,7 @@ using Rollwright.Lessons.Words;
 using Rollwright.Lessons.Words.Edits;
 using Rollwright.Library;
 using Rollwright.Music.Tunes;
+using Rollwright.Web.State.Jobs;
 
 namespace Rollwright.Web.State.Teaching;
 
@@ -54,14 +55,16 @@ public sealed class LessonDesk(Bench bench, LessonShelf shelf, TuneLibrary? libr
         await FetchWords();
         try
         {
-            var plan = await bench.Ask(() => LessonPlan.Of(now.Arrangement, now.Wishes.Level));
+            var plan = await bench.Ask(JobKind.Lesson, now, _ => LessonPlan.Of(now.Arrangement, now.Wishes.Level));
             if (Turn == now)
                 Show(Lesson.Of(plan, now.Arrangement));
         }
-        catch (LessonException no)
+        catch (Exception no) when (no is LessonException or JobException or OperationCanceledException)
         {
-            Lesson = null;
-            Trouble = no.Message;
+            // Whoever comes back to the page asks again.
+            (Lesson, Turn) = (null, null);
+            Trouble =
+                no is OperationCanceledException ? "it was stopped; come back to the lesson to ask again" : no.Message;
         }
     }
 

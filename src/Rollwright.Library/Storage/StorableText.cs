@@ -1,0 +1,98 @@
+using System.Data.Common;
+using System.Text;
+using Microsoft.EntityFrameworkCore.Diagnostics;
+
+namespace Rollwright.Library.Storage;
+
+/// <summary>
+/// Text as a PostgreSQL server takes it: without the character U+0000, which it has not (manual, 8.3), and without halves of pairs,
+/// which have no UTF-8. In their place stands the sign for what is no character (U+FFFD); else whoever sends one is answered by a fault of
+/// the database. Every parameter of every command passes here, whichever page it came by.
+/// </summary>
+public sealed class StorableText : DbCommandInterceptor
+{
+    /// <summary>The same text where it can be kept as it is.</summary>
+    public static string Of(string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        if (!text.Contains('\0', StringComparison.Ordinal) && !text.AsSpan().ContainsAnyInRange('\uD800', '\uDFFF'))
+            return text;
+        var plain = new StringBuilder(text.Length);
+        // What is half a pair is enumerated as the sign already.
+        foreach (var rune in text.EnumerateRunes())
+            plain.Append((rune.Value == 0 ? Rune.ReplacementChar : rune).ToString());
+        return plain.ToString();
+    }
+
+    public override InterceptionResult<DbDataReader> ReaderExecuting(
+        DbCommand command,
+        CommandEventData eventData,
+        InterceptionResult<DbDataReader> result
+    )
+    {
+        Mend(command);
+        return result;
+    }
+
+    public override ValueTask<InterceptionResult<DbDataReader>> ReaderExecutingAsync(
+        DbCommand command,
+        CommandEventData eventData,
+        InterceptionResult<DbDataReader> result,
+        CancellationToken cancellationToken = default
+    )
+    {
+        Mend(command);
+        return new(result);
+    }
+
+    public override InterceptionResult<int> NonQueryExecuting(
+        DbCommand command,
+        CommandEventData eventData,
+        InterceptionResult<int> result
+    )
+    {
+        Mend(command);
+        return result;
+    }
+
+    public override ValueTask<InterceptionResult<int>> NonQueryExecutingAsync(
+        DbCommand command,
+        CommandEventData eventData,
+        InterceptionResult<int> result,
+        CancellationToken cancellationToken = default
+    )
+    {
+        Mend(command);
+        return new(result);
+    }
+
+    public override InterceptionResult<object> ScalarExecuting(
+        DbCommand command,
+        CommandEventData eventData,
+        InterceptionResult<object> result
+    )
+    {
+        Mend(command);
+        return result;
+    }
+
+    public override ValueTask<InterceptionResult<object>> ScalarExecutingAsync(
+        DbCommand command,
+        CommandEventData eventData,
+        InterceptionResult<object> result,
+        CancellationToken cancellationToken = default
+    )
+    {
+        Mend(command);
+        return new(result);
+    }
+
+    private static void Mend(DbCommand command)
+    {
+        foreach (DbParameter parameter in command.Parameters)
+        {
+            if (parameter.Value is string text)
+                parameter.Value = Of(text);
+        }
+    }
+}
