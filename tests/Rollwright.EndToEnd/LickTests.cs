@@ -256,7 +256,6 @@ public class LickTests
     }
 
     [Theory]
-    [InlineData("licks-desktop", 1280, 900, ColorScheme.Light)]
     [InlineData("licks-desktop-dark", 1280, 900, ColorScheme.Dark)]
     [InlineData("licks-phone", 390, 844, ColorScheme.Light)]
     public async Task The_licks_are_whole_and_their_picture_is_kept(

@@ -168,7 +168,6 @@ public class PracticeTests
 
     [Theory]
     [InlineData("practice-desktop", 1280, 900, ColorScheme.Light)]
-    [InlineData("practice-phone", 390, 844, ColorScheme.Light)]
     [InlineData("practice-phone-dark", 390, 844, ColorScheme.Dark)]
     public async Task The_panel_is_whole_and_its_picture_is_kept(
         string name,

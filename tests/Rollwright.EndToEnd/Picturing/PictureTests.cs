@@ -8,8 +8,6 @@ public class PictureTests
 {
     [Theory]
     [InlineData("desktop", 1280, 900, ColorScheme.Light)]
-    [InlineData("desktop-dark", 1280, 900, ColorScheme.Dark)]
-    [InlineData("phone", 390, 844, ColorScheme.Light)]
     [InlineData("phone-dark", 390, 844, ColorScheme.Dark)]
     public async Task The_page_is_whole_and_its_picture_is_kept(string name, int width, int height, ColorScheme colours)
     {
@@ -25,10 +23,8 @@ public class PictureTests
     }
 
     [Theory]
-    [InlineData("asked-desktop", 1280, 900, ColorScheme.Light)]
     [InlineData("asked-desktop-dark", 1280, 900, ColorScheme.Dark)]
     [InlineData("asked-phone", 390, 844, ColorScheme.Light)]
-    [InlineData("asked-phone-dark", 390, 844, ColorScheme.Dark)]
     public async Task The_page_is_whole_with_a_step_chosen_a_spot_open_and_the_advice_read(
         string name,
         int width,

@@ -137,7 +137,6 @@ public class PlayerControlTests
 
     [Theory]
     [InlineData("player-desktop", 1280, 900, ColorScheme.Light)]
-    [InlineData("player-desktop-dark", 1280, 900, ColorScheme.Dark)]
     [InlineData("player-phone", 390, 844, ColorScheme.Light)]
     [InlineData("player-phone-dark", 390, 844, ColorScheme.Dark)]
     public async Task The_open_player_is_whole_and_its_picture_is_kept(
