@@ -65,7 +65,10 @@ public sealed class ClassSoakTests(ITestOutputHelper output)
                 present.Add(await Enter(workbench, room, $"Person {i}"));
             using var watched = new CancellationTokenSource();
             var watching = time is null ? Task.CompletedTask : Watch(before, people, watched.Token);
-            var importing = import.Length > 0 ? Import(place, import) : Task.FromResult((0L, 0L));
+            var importing =
+                time is { } whole && import.Length > 0
+                    ? Import(workbench, room, place, import, whole / 3)
+                    : Task.FromResult<List<(long, long)>>([]);
             var until = time is { } asked
                 ? Stopwatch.GetTimestamp() + (long)(asked.TotalSeconds * Stopwatch.Frequency)
                 : (long?)null;
@@ -103,13 +106,19 @@ public sealed class ClassSoakTests(ITestOutputHelper output)
 
     private static async Task<PersonAtWork> Enter(Workbench workbench, Classroom room, string name)
     {
-        var made = await room.InviteAsync(null, name, Role.Pupil);
-        using var guest = new Guest(workbench.Address);
-        var door = $"/invitation/{made.Secret}";
-        using (await guest.Post(door, door, ("password", Password), ("again", Password))) { }
+        using var guest = await SignIn(workbench, room, name);
         var person = new PersonAtWork(name);
         await person.Come(new(new(workbench.Address), "/"), guest.Cookies);
         return person;
+    }
+
+    private static async Task<Guest> SignIn(Workbench workbench, Classroom room, string name)
+    {
+        var made = await room.InviteAsync(null, name, Role.Pupil);
+        var guest = new Guest(workbench.Address);
+        var door = $"/invitation/{made.Secret}";
+        using (await guest.Post(door, door, ("password", Password), ("again", Password))) { }
+        return guest;
     }
 
     // A change every three to five seconds.
@@ -152,8 +161,31 @@ public sealed class ClassSoakTests(ITestOutputHelper output)
         }
     }
 
-    // Another program on the same machine and database, as a teacher would start it.
-    private static async Task<(long Began, long Ended)> Import(string place, string folder)
+    // Other programs on the same machine and database, one after the other, as teachers would start them: in the second third of
+    // the time, so that there is something to hold it against before and after.
+    private static async Task<List<(long Began, long Ended)>> Import(
+        Workbench workbench,
+        Classroom room,
+        string place,
+        string folder,
+        TimeSpan third
+    )
+    {
+        var imports = new List<(long, long)>();
+        await Task.Delay(third);
+        var first = Stopwatch.GetTimestamp();
+        while (imports.Count == 0 || Stopwatch.GetElapsedTime(first) < third)
+        {
+            var name = $"Importer {imports.Count + 1}";
+            using (await SignIn(workbench, room, name)) { }
+            var began = Stopwatch.GetTimestamp();
+            await Import(place, folder, name);
+            imports.Add((began, Stopwatch.GetTimestamp()));
+        }
+        return imports;
+    }
+
+    private static async Task Import(string place, string folder, string member)
     {
         var start = new ProcessStartInfo("dotnet") { UseShellExecute = false, RedirectStandardError = true };
         start.Environment["ROLLWRIGHT_LIBRARY"] = place;
@@ -165,27 +197,32 @@ public sealed class ClassSoakTests(ITestOutputHelper output)
                     "import",
                     folder,
                     "--member",
-                    "First",
+                    member,
                 ]
         )
             start.ArgumentList.Add(argument);
-        var began = Stopwatch.GetTimestamp();
         using var process = Process.Start(start)!;
         var words = await process.StandardError.ReadToEndAsync();
         await process.WaitForExitAsync();
         process.ExitCode.Should().Be(0, words);
-        return (began, Stopwatch.GetTimestamp());
     }
 
-    private void Tell(List<PersonAtWork> people, (long Began, long Ended) import)
+    private void Tell(List<PersonAtWork> people, List<(long Began, long Ended)> imports)
     {
         var all = people.SelectMany(person => person.Changes).ToList();
         Tell("changes", all);
-        if (import.Ended == 0)
+        if (imports.Count == 0)
             return;
-        output.WriteLine($"the import took {Stopwatch.GetElapsedTime(import.Began, import.Ended).TotalSeconds:0.0} s");
-        Tell("changes while it ran", [.. all.Where(change => change.At >= import.Began && change.At <= import.Ended)]);
-        Tell("changes after it", [.. all.Where(change => change.At > import.Ended)]);
+        var seconds = imports
+            .Select(import => Stopwatch.GetElapsedTime(import.Began, import.Ended).TotalSeconds)
+            .Order();
+        output.WriteLine($"{imports.Count} imports, {seconds.ElementAt(imports.Count / 2):0.0} s each (median)");
+        Tell("changes before them", [.. all.Where(change => change.At < imports[0].Began)]);
+        Tell(
+            "changes beside them",
+            [.. all.Where(change => imports.Exists(import => import.Began <= change.At && change.At <= import.Ended))]
+        );
+        Tell("changes after them", [.. all.Where(change => change.At > imports[^1].Ended)]);
     }
 
     private void Tell(string what, List<(long At, double Took)> changes)
