@@ -27,7 +27,7 @@ public class HandFinderTests
                 tune =>
                 {
                     var meant = Arranger.Arrange(tune, new() { Tuning = TuningTable.OpenG, Capo = 0 }).Break;
-                    var moments = Moments(meant);
+                    var moments = PlayedMoments.Of(meant);
                     var heard = TakeWriter.Write(moments, 0, new() { Tuning = TuningTable.OpenG, Capo = 0 }, default);
                     Sounding(heard).Should().Equal(moments.Select(moment => (moment.Onset, Keys(moment.Keys))));
                     Checker.Check(heard.Break!).Should().BeEmpty();
@@ -87,7 +87,7 @@ public class HandFinderTests
     public void A_break_played_with_the_capo_is_written_with_the_capo()
     {
         var meant = ChanceBreaks.Make(3);
-        var moments = Moments(meant).Select(moment => Higher(moment, 2)).ToList();
+        var moments = PlayedMoments.Of(meant).Select(moment => Higher(moment, 2)).ToList();
         var heard = TakeWriter.Write(moments, 0, new(), default);
         heard.Break!.Setting.Capo.Should().Be(2);
         heard.Break.Setting.Tuning.Should().Be(TuningTable.OpenG);
@@ -120,20 +120,4 @@ public class HandFinderTests
         {
             Ways = [.. moment.Ways.Select(way => way with { Keys = [.. way.Keys.Select(key => key + semitones)] })],
         };
-
-    private static List<Moment> Moments(Break meant)
-    {
-        var (moments, start) = (new List<Moment>(), Fraction.Zero);
-        foreach (var bar in meant.Order)
-        {
-            foreach (var together in meant.Bars[bar].Strokes.GroupBy(stroke => stroke.At).OrderBy(group => group.Key))
-            {
-                ImmutableArray<int> keys = [.. together.Select(meant.KeyOf).Distinct().Order()];
-                var attack = together.Any(stroke => stroke.Slur is null) ? 1 : 0;
-                moments.Add(new(0.5 + (2 * (start + together.Key).ToDouble()), [new(keys, 0)], attack, 1));
-            }
-            start += meant.Bars[bar].Length;
-        }
-        return moments;
-    }
 }
