@@ -14,10 +14,10 @@ public sealed record ListenOptions
     /// <summary>Fret of the capo, 0 to 12.</summary>
     public int? Capo { get; init; }
 
-    /// <summary>Never found, but taken for 4/4 where it is not given.</summary>
-    public TimeSignature Time { get; init; } = TimeSignature.Common;
+    /// <summary>The metre; 4/4, 3/4 or 6/8 where it is not given.</summary>
+    public TimeSignature? Time { get; init; }
 
-    /// <summary>Beats of the metre a minute, more than zero.</summary>
+    /// <summary>Beats of the metre a minute, more than zero; quarters where no metre is given.</summary>
     public double? PerMinute { get; init; }
 
     /// <summary>The banjo that it was played on, where it was learnt.</summary>

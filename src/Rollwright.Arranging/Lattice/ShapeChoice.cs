@@ -11,7 +11,7 @@ namespace Rollwright.Arranging.Lattice;
 
 /// <summary>
 /// The hand shapes that are worth asking for at each step: the open hand, every finger that the tune near by can use,
-/// pairs of those, the chord of the moment whole and in pieces, and pieces with one finger of the tune added.
+/// what holds notes that sound together at the step, pairs of fingers for the tune near by, the chord of the moment whole and in pieces, and pieces with one finger of the tune added.
 /// </summary>
 public sealed class ShapeChoice(StepGrid grid, Setting setting, LeftBounds bounds, Style style)
 {
@@ -23,13 +23,15 @@ public sealed class ShapeChoice(StepGrid grid, Setting setting, LeftBounds bound
 
     private readonly Dictionary<Sight, HandShape[]> seen = [];
 
-    // All that the shapes of a step depend on: the chord, and where the tune near by can be fretted, in order.
-    private readonly record struct Sight(Chord? Chord, string Places);
+    // All that the shapes of a step depend on: the chord, where the tune near by can be fretted, in order, and how many of
+    // these places are the step's own, where notes sound together.
+    private readonly record struct Sight(Chord? Chord, string Places, int Own);
 
     /// <summary>Shapes at a step, distinct, the open hand first; at most <see cref="LeftBounds.ShapesAStep"/>.</summary>
     public HandShape[] At(int step)
     {
         var places = Places(step);
+        var own = grid.Steps[step].Also.IsEmpty ? 0 : OwnPlaces(step);
         var sight = new Sight(
             grid.Steps[step].Chord,
             string.Create(
@@ -40,14 +42,15 @@ public sealed class ShapeChoice(StepGrid grid, Setting setting, LeftBounds bound
                     for (var i = 0; i < all.Count; i++)
                         (text[2 * i], text[(2 * i) + 1]) = ((char)all[i].String, (char)all[i].Fret);
                 }
-            )
+            ),
+            own
         );
         if (!seen.TryGetValue(sight, out var shapes))
-            seen[sight] = shapes = Find(grid.Steps[step].Chord, places);
+            seen[sight] = shapes = Find(grid.Steps[step].Chord, places, own);
         return shapes;
     }
 
-    private HandShape[] Find(Chord? chord, List<(int String, int Fret)> places)
+    private HandShape[] Find(Chord? chord, List<(int String, int Fret)> places, int own)
     {
         var found = new List<HandShape>();
         var known = new HashSet<HandShape>();
@@ -63,17 +66,12 @@ public sealed class ShapeChoice(StepGrid grid, Setting setting, LeftBounds bound
             foreach (var finger in Fingers(fret))
                 Add(HandShape.Open.With(s, fret, finger));
         }
+        // Notes of a pinch are held at once, or it cannot be played: they come before all that only might be of use.
+        Pairs(places[..own]);
         var pieces = Pieces(chord, places);
         foreach (var piece in pieces)
             Add(piece);
-        foreach (var (s, fret) in places)
-        {
-            foreach (var (other, otherFret) in places)
-            {
-                if (other > s && Together(HandShape.Open, (s, fret), (other, otherFret)) is { } pair)
-                    Add(pair);
-            }
-        }
+        Pairs(places);
         foreach (var (s, fret) in places)
         {
             foreach (var piece in pieces)
@@ -83,6 +81,18 @@ public sealed class ShapeChoice(StepGrid grid, Setting setting, LeftBounds bound
             }
         }
         return [.. found];
+
+        void Pairs(List<(int String, int Fret)> among)
+        {
+            foreach (var (s, fret) in among)
+            {
+                foreach (var (other, otherFret) in among)
+                {
+                    if (other > s && Together(HandShape.Open, (s, fret), (other, otherFret)) is { } pair)
+                        Add(pair);
+                }
+            }
+        }
     }
 
     // Where the tune near by can be fretted, nearest step first, lowest frets first.
@@ -96,6 +106,14 @@ public sealed class ShapeChoice(StepGrid grid, Setting setting, LeftBounds bound
                 AddPlacesAt(step - distance, places);
         }
         return places;
+    }
+
+    // They come first of all.
+    private int OwnPlaces(int step)
+    {
+        var own = new List<(int, int)>();
+        AddPlacesAt(step, own);
+        return own.Count;
     }
 
     private void AddPlacesAt(int step, List<(int, int)> places)

@@ -32,7 +32,7 @@ internal static class ListenCommand
     };
     private static readonly Option<string?> Metre = new("--metre")
     {
-        Description = "The metre that was played in; 4/4 by default, found with --melody.",
+        Description = "The metre that was played in; found by default (4/4, 3/4 or 6/8; with --melody 9/8 too).",
     };
     private static readonly Option<bool> Melody = new("--melody")
     {
@@ -40,7 +40,8 @@ internal static class ListenCommand
     };
     private static readonly Option<double?> Tempo = new("--tempo")
     {
-        Description = "Beats of the metre a minute, where they are known; found by default.",
+        Description =
+            "Beats of the metre a minute, where they are known (quarters where no metre is given); found by default.",
     };
     private static readonly Option<string?> Against = new("--against")
     {
@@ -156,7 +157,7 @@ internal static class ListenCommand
         {
             Tuning = tuning,
             Capo = capo,
-            Time = TimeOf(parsed) ?? TimeSignature.Common,
+            Time = TimeOf(parsed),
             PerMinute = TempoOf(parsed),
             Banjo = parsed.GetValue(Banjo) is { } path ? BanjoFile.Read(path) : null,
         };

@@ -36,6 +36,7 @@ internal static class ListenWords
                 cents = Math.Round(heard.Cents, 1),
                 tuning = heard.Break?.Setting.Tuning.Id,
                 capo = heard.Break?.Setting.Capo,
+                metre = heard.Break?.Time.ToString(),
                 tempo = heard.Break is { } played
                     ? new { unit = played.Tempo.Unit.ToString(), perMinute = played.Tempo.PerMinute }
                     : null,

@@ -36,7 +36,8 @@ internal static class TakeWriter
         CancellationToken stop
     )
     {
-        var time = options.Time;
+        // Until the metre is found, where it is: steps, tuning and capo hardly hang on it.
+        var time = options.Time ?? TimeSignature.Common;
         // A beat of so many steps: an eighth is a step of 4/4, and of 6/8.
         var step = options.PerMinute is { } perMinute
             ? 60 / perMinute / (time.Beat / time.Step).ToDouble()
@@ -73,6 +74,7 @@ internal static class TakeWriter
             return new([.. Bare(moments)], cents);
         moments = StringWitness.Ask(moments, steps.At, setting, options.Banjo);
         known = [.. moments.Take(Enough)];
+        time = options.Time ?? TakeMetre.Of(Begun(moments, steps.At), setting.SoundingKeyOf(Neck.ShortString, 0));
         // Whoever begins on the beat, begins with a bar, unless the hands say otherwise.
         var before = Enumerable
             .Range(0, Layout.HalvesOf(time) / 2)
@@ -85,6 +87,9 @@ internal static class TakeWriter
 
         Layout Lay(IReadOnlyList<Moment> some, int gone) => Layout.Of(some, steps.At, gone, time, key, options.Title);
     }
+
+    private static List<TakeEvidence.Begun> Begun(IEnumerable<Moment> moments, int[] at) =>
+        [.. moments.Select((moment, i) => new TakeEvidence.Begun(at[i], moment.Keys, moment.Attack < 0.5))];
 
     // A pickup is seldom longer than half a bar (common practice, no source).
     private static double PickupPrice(int gone, TimeSignature time) =>

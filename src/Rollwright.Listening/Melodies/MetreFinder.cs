@@ -1,3 +1,4 @@
+using Rollwright.Listening.Rhythm;
 using Rollwright.Music.Metre;
 
 namespace Rollwright.Listening.Melodies;
@@ -25,10 +26,10 @@ internal static class MetreFinder
         foreach (var table in Tables(given))
         {
             var steps = table.Kinds.Length;
-            var again = new[] { 4 * steps, 8 * steps, 16 * steps }.Max(lag => Returning(line, lag));
+            var again = table.Returning(line);
             for (var first = 0; first < steps; first++)
             {
-                var score = Likelihood(kinds, table, first) + (ReturnWeight * again);
+                var score = table.Likelihood(kinds, first, EdgeWeight) + (ReturnWeight * again);
                 if (score > best.Score + 1e-9)
                     best = (given ?? table.Time, first, score);
             }
@@ -40,31 +41,20 @@ internal static class MetreFinder
     private static IEnumerable<MetreTable> Tables(TimeSignature? given)
     {
         if (given is not { } time)
-            return MetreTable.BuiltIn;
-        var same = MetreTable.BuiltIn.Where(table => table.Time == time).ToList();
+            return MetreTable.OfLines;
+        var same = MetreTable.OfLines.Where(table => table.Time == time).ToList();
         if (same.Count == 0)
-            same = [.. MetreTable.BuiltIn.Where(table => table.Time.Bar == time.Bar).Take(1)];
+            same = [.. MetreTable.OfLines.Where(table => table.Time.Bar == time.Bar).Take(1)];
         return same.Count > 0 ? same : Halved(time);
     }
 
     // Bars of 2/4 are the halves of 4/4 bars.
     private static IEnumerable<MetreTable> Halved(TimeSignature time)
     {
-        var whole = MetreTable.BuiltIn[0];
+        var whole = MetreTable.OfLines[0];
         var steps = Math.Max(1, (int)Math.Round((time.Bar / new Fraction(1, 8)).ToDouble()));
         T[] Cut<T>(T[] all) => [.. Enumerable.Range(0, steps).Select(i => all[i % all.Length])];
         yield return new(time, Cut(whole.Kinds), Cut(whole.First), Cut(whole.Last));
-    }
-
-    private static double Likelihood(int[] kinds, MetreTable table, int first)
-    {
-        var steps = table.Kinds.Length;
-        int Place(int step) => (step - first + steps) % steps;
-        var sum = 0.0;
-        for (var i = 0; i < kinds.Length; i++)
-            sum += table.Kinds[Place(i)][kinds[i]];
-        var edges = table.First[Place(0)] + table.Last[Place(kinds.Length - 1)] + (2 * Math.Log(steps));
-        return (sum + (EdgeWeight * edges)) / kinds.Length;
     }
 
     private static int[] Line(RhythmGrid grid, IReadOnlyList<int> keys)
@@ -73,19 +63,5 @@ internal static class MetreFinder
         for (var i = 0; i < grid.Onsets.Length; i++)
             line[grid.Onsets[i] / RhythmGrid.PerStep] = keys[i];
         return line;
-    }
-
-    // The part of steps with a note whose note is there again so many steps later.
-    private static double Returning(int[] line, int lag)
-    {
-        var (same, count) = (0, 0);
-        for (var i = 0; i + lag < line.Length; i++)
-        {
-            if (line[i] == 0 && line[i + lag] == 0)
-                continue;
-            count++;
-            same += line[i] == line[i + lag] ? 1 : 0;
-        }
-        return count < 8 ? 0 : (double)same / count;
     }
 }

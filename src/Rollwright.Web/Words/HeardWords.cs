@@ -32,7 +32,7 @@ public static class HeardWords
         var lost = heard.Notes.Count(note => note.String is null);
         return string.Create(
             CultureInfo.InvariantCulture,
-            $"{heard.Notes.Length} notes in {written.Bars.Length} bars, {written.Tempo.UnitName} = {written.Tempo.PerMinute:0}{(heard.Swing > 0 ? ", swung" : "")}{(lost > 0 ? $"; {lost} more that hands cannot play beside the others are left out" : "")}"
+            $"{heard.Notes.Length} notes in {written.Bars.Length} bars of {written.Time}, {written.Tempo.UnitName} = {written.Tempo.PerMinute:0}{(heard.Swing > 0 ? ", swung" : "")}{(lost > 0 ? $"; {lost} more that hands cannot play beside the others are left out" : "")}"
         );
     }
 

@@ -1,6 +1,9 @@
 using Microsoft.Playwright;
 using Rollwright.Audio;
 using Rollwright.Audio.Wave;
+using Rollwright.Banjo.Breaks;
+using Rollwright.Music.Metre;
+using Rollwright.Sound;
 using Rollwright.TestKit;
 
 namespace Rollwright.EndToEnd.Playing;
@@ -69,6 +72,58 @@ public class ListenPageTests
         await Assertions.Expect(page.Locator("#heard-title")).ToHaveTextAsync("No plucked notes found");
         visitor.Complaints.Should().BeEmpty();
     }
+
+    [Fact]
+    public async Task A_banjo_is_learnt_from_a_slow_roll_kept_and_chosen_again()
+    {
+        await using var visitor = await Visitor.Arrive();
+        var page = visitor.Page;
+        await page.GotoAsync(new Uri(new Uri(page.Url), "listen").AbsoluteUri);
+        await Give(page, "roll.wav", WavWriter.ToBytes(Synth.Render(SlowRoll())));
+        await Assertions.Expect(page.Locator("#heard-title")).ToHaveTextAsync("roll", new() { Timeout = 90_000 });
+        await page.GetByRole(AriaRole.Button, new() { Name = "Learn my banjo from this take" }).ClickAsync();
+        var words = page.Locator("#banjo-words");
+        await Assertions.Expect(words).ToContainTextAsync("cents", new() { Timeout = 90_000 });
+        await Assertions.Expect(words).ToContainTextAsync("How its notes stop was not told");
+        var download = await page.RunAndWaitForDownloadAsync(() =>
+            page.Locator("a[download='banjo.txt']").ClickAsync()
+        );
+        var kept = Path.GetTempFileName();
+        await download.SaveAsAsync(kept);
+        var learnt = await words.InnerTextAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Forget it" }).ClickAsync();
+        await Choose(page, await File.ReadAllBytesAsync(kept));
+        await Assertions.Expect(words).ToBeVisibleAsync();
+        (await words.InnerTextAsync()).Should().Be(learnt);
+        File.Delete(kept);
+        // What is no banjo is said, and loses nothing that was heard.
+        await page.GetByRole(AriaRole.Button, new() { Name = "Forget it" }).ClickAsync();
+        await Choose(page, "what | values\nbridge | 2"u8.ToArray());
+        await Assertions.Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("banjo.txt:2");
+        await Assertions.Expect(page.Locator("#heard-title")).ToHaveTextAsync("roll");
+        visitor.Complaints.Should().BeEmpty();
+    }
+
+    private static Task Choose(IPage page, byte[] banjo) =>
+        page.Locator("#banjo-file")
+            .SetInputFilesAsync(
+                new FilePayload
+                {
+                    Name = "banjo.txt",
+                    MimeType = "text/plain",
+                    Buffer = banjo,
+                }
+            );
+
+    // Every open string six times, two notes a second.
+    private static Break SlowRoll() =>
+        SampleBreaks.Small with
+        {
+            Tempo = new(new Fraction(1, 2), 30),
+            Bars = [.. Enumerable.Repeat(SampleBreaks.Bar("3.0T 2.0I 5.0T 1.0M 4.0T 2.0I 5.0T 1.0M"), 6)],
+            Spans = [],
+            Tune = null,
+        };
 
     // The page may still be on its way to its script: a person would choose the file again.
     private static async Task Give(IPage page, string name, byte[] bytes)

@@ -1,6 +1,8 @@
 using Rollwright.Audio;
-using Rollwright.Banjo.Breaks;
+using Rollwright.Banjo.Data;
+using Rollwright.Banjo.Tunings;
 using Rollwright.Listening;
+using Rollwright.Listening.Banjos;
 using Rollwright.Listening.Beside;
 using Rollwright.Listening.Beside.Answers;
 using Rollwright.Listening.Beside.Words;
@@ -38,6 +40,9 @@ public sealed class TakeDesk(Bench bench, Shelf shelf, TakeShelf takes, OwnJobs 
     /// <summary>The break that the take was laid beside, and what came of it; null where it was not.</summary>
     public (Made Meant, Comparison Found, TakeWords Words)? Beside { get; private set; }
 
+    /// <summary>The visitor's own banjo, which takes are heard with from then on; null where none was learnt.</summary>
+    public OwnBanjo? Banjo { get; private set; }
+
     /// <summary>The break that lies on the bench, to be compared with; null for none.</summary>
     public Made? OnBench => bench.Now?.Made;
 
@@ -57,7 +62,7 @@ public sealed class TakeDesk(Bench bench, Shelf shelf, TakeShelf takes, OwnJobs 
     public Task Listen(ListenOptions options) =>
         Run(stop =>
         {
-            var heard = Listener.Listen(sound!, options with { Title = Title }, stop);
+            var heard = Listener.Listen(sound!, options with { Title = Title, Banjo = Banjo }, stop);
             (Heard, Beside) = (heard, null);
             Made = heard.Break is { } played ? shelf.Put(Made.Of(played)) : null;
         });
@@ -71,6 +76,38 @@ public sealed class TakeDesk(Bench bench, Shelf shelf, TakeShelf takes, OwnJobs 
             var found = BesideBreak.Compare(sound!, meant.Break, stop);
             Beside = (meant, found, TakeWords.Of(meant.Break, found));
         });
+
+    /// <summary>Learns the visitor's banjo from the take that lies here: a slow open roll.</summary>
+    public Task LearnBanjo(Tuning tuning) =>
+        Run(stop =>
+        {
+            if (BanjoLearner.Learn(sound!, tuning, stop) is { } learnt)
+                Banjo = learnt;
+            else
+                Trouble =
+                    $"the five open strings of {tuning.Name} were not all heard twice, one by one: play a slow roll over all of them, near and alone, or say the tuning above";
+        });
+
+    /// <summary>Takes a banjo that was learnt another time.</summary>
+    public void UseBanjo(string file, string text)
+    {
+        try
+        {
+            Banjo = OwnBanjoText.Parse(file, text);
+            Say("");
+        }
+        catch (DataException fault)
+        {
+            Say(fault.Message);
+        }
+    }
+
+    /// <summary>Takes are heard as from a stranger's banjo again.</summary>
+    public void ForgetBanjo()
+    {
+        Banjo = null;
+        Say("");
+    }
 
     /// <summary>Breaks off what is under way.</summary>
     public void Stop() => running?.Cancel();
