@@ -1,8 +1,8 @@
-namespace Rollwright.Web.State;
+namespace Rollwright.Web.State.Jobs;
 
 /// <summary>
 /// The work on one bench, away from the page's own thread and one piece after the other: an arrangement answers one thread at a
-/// time. What is heavy comes here when it has had its turn among everybody's (<see cref="Jobs.JobLine"/>): nothing waits here
+/// time. What is heavy comes here when it has had its turn among everybody's (<see cref="JobLine"/>): nothing waits here
 /// for other people's work.
 /// </summary>
 public sealed class WorkLine
