@@ -97,7 +97,7 @@ public sealed class TakeDesk(Bench bench, Shelf shelf, TakeShelf takes) : IDispo
         }
         catch (DataException fault)
         {
-            Say(fault.Message);
+            Say($"in {fault.Message}; choose another file, or learn the banjo anew");
         }
     }
 
