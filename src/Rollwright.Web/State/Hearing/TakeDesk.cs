@@ -98,7 +98,7 @@ public sealed class TakeDesk(Bench bench, Shelf shelf, TakeShelf takes, OwnJobs 
         }
         catch (DataException fault)
         {
-            Say(fault.Message);
+            Say($"in {fault.Message}; choose another file, or learn the banjo anew");
         }
     }
 
