@@ -41,7 +41,7 @@ public class RecordingTests
     [InlineData("empty", "take: byte 0: the file is empty; record or copy it again")]
     [InlineData(
         "letter",
-        "take: no sound is found in it (ffmpeg: *); give a recording as WAV, FLAC, MP3, Ogg Vorbis or Opus"
+        "take: no sound is found in it (ffmpeg: *); give a recording as WAV, MP3, Ogg Vorbis or Opus"
     )]
     [InlineData("no frames", "take: there is no sound in what was asked for; record it again, or ask for another part")]
     public void What_holds_no_sound_is_refused_in_one_line(string what, string message)
