@@ -5,7 +5,7 @@ using Rollwright.Web.State;
 namespace Rollwright.EndToEnd;
 
 /// <summary>
-/// A program that edits as a page does, in a process of its own, is killed (SIGKILL) fifty times at moments drawn by a seed: what
+/// A program that edits as a page does, in a process of its own, is killed (SIGKILL) at moments drawn by a seed: what
 /// the page would have said is kept is there afterwards. Through the browser: <see cref="KilledServerTests"/>.
 /// </summary>
 public sealed class KilledTests : IDisposable
@@ -14,13 +14,19 @@ public sealed class KilledTests : IDisposable
 
     public void Dispose() => Directory.Delete(folder, recursive: true);
 
-    // Two at once, each in a library of its own: for two cores.
     [Fact]
-    public async Task Killed_fifty_times_in_the_middle_of_edits_every_acknowledged_one_is_there() =>
-        (await Task.WhenAll(KillAgainAndAgain("one", 25, 20260302), KillAgainAndAgain("other", 25, 20260303)))
+    public Task Killed_in_the_middle_of_edits_every_acknowledged_one_is_there() => KillInTwo(5);
+
+    // Named in bench/README.md.
+    [Fact(Explicit = true)]
+    public Task Killed_fifty_times_in_the_middle_of_edits_every_acknowledged_one_is_there() => KillInTwo(25);
+
+    // Two at once, each in a library of its own: for two cores.
+    private async Task KillInTwo(int times) =>
+        (await Task.WhenAll(KillAgainAndAgain("one", times, 20260302), KillAgainAndAgain("other", times, 20260303)))
             .Sum()
             .Should()
-            .BeGreaterThan(200, "else nothing was tested");
+            .BeGreaterThan(8 * times, "else nothing was tested");
 
     private async Task<int> KillAgainAndAgain(string name, int times, int seed)
     {

@@ -188,7 +188,7 @@ internal sealed class Visitor : IAsyncDisposable
 
     private static async Task<IBrowser> Launch()
     {
-        Assertions.SetDefaultExpectTimeout(30_000);
+        Assertions.SetDefaultExpectTimeout(60_000);
         var playwright = await Playwright.CreateAsync();
         return await playwright.Chromium.LaunchAsync(
             new()

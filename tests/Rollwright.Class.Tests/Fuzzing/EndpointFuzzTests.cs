@@ -25,7 +25,7 @@ public partial class EndpointFuzzTests
     /// <summary>More than anything that the program makes of the tune here; the largest is its sound.</summary>
     private const int MostBytes = 8_000_000;
 
-    private static readonly int Cases = 1_200 * Setting("ROLLWRIGHT_FUZZ_TIMES", 1);
+    private static readonly int Cases = 600 * Setting("ROLLWRIGHT_FUZZ_TIMES", 1);
     private static readonly int Seed = Setting("ROLLWRIGHT_FUZZ_SEED", 1);
 
     private static readonly Break Played = SampleBreaks.SmallCapo2;
