@@ -18,6 +18,8 @@ internal static class TakeMetre
     )
     {
         var (kinds, line) = (TakeEvidence.Of(take, drone), TakeEvidence.Line(take));
+        if (IsRoll(kinds))
+            return TimeSignature.Common;
         return (tables ?? MetreTable.OfTakes).MaxBy(table => Score(table, kinds, line))!.Time;
     }
 
@@ -30,6 +32,13 @@ internal static class TakeMetre
             + (ListeningTable.Of("metre-bars") * table.Rolling(kinds))
             - Doubt(table.Time);
     }
+
+    // A roll over and over, without a melody: three times four steps would fit two bars of six as well.
+    private static bool IsRoll(int[] kinds) =>
+        Math.Max(Like(kinds, 4), Like(kinds, 8)) >= ListeningTable.Of("metre-roll");
+
+    private static double Like(int[] kinds, int away) =>
+        kinds.Length <= away ? 0 : kinds.Skip(away).Zip(kinds).Average(pair => pair.First == pair.Second ? 1.0 : 0);
 
     // Most of what is played on a banjo is in twos: another metre must explain more. What rolls on without rests looks
     // like a waltz by chance, hardly ever like a jig.
