@@ -26,10 +26,10 @@ public sealed class ClassSoakTests(ITestOutputHelper output)
 
     private const string Password = "wren on the gatepost";
 
-    /// <summary>Half a minute at the pace of people.</summary>
+    /// <summary>About a minute at the pace of people; fewer changes, and some have made none that was taken.</summary>
     [Fact]
     public Task Thirty_people_change_their_breaks_and_nothing_is_lost_or_left_behind() =>
-        Work(30, changes: 6, null, "");
+        Work(30, changes: 15, null, "");
 
     // Named in bench/README.md.
     [Fact(Explicit = true)]
