@@ -30,8 +30,7 @@ public sealed class ShapeChoice(StepGrid grid, Setting setting, LeftBounds bound
     /// <summary>Shapes at a step, distinct, the open hand first; at most <see cref="LeftBounds.ShapesAStep"/>.</summary>
     public HandShape[] At(int step)
     {
-        var places = Places(step);
-        var own = grid.Steps[step].Also.IsEmpty ? 0 : OwnPlaces(step);
+        var (places, own) = Places(step);
         var sight = new Sight(
             grid.Steps[step].Chord,
             string.Create(
@@ -95,25 +94,20 @@ public sealed class ShapeChoice(StepGrid grid, Setting setting, LeftBounds bound
         }
     }
 
-    // Where the tune near by can be fretted, nearest step first, lowest frets first.
-    private List<(int String, int Fret)> Places(int step)
+    // Where the tune near by can be fretted, nearest step first, lowest frets first; and how many of these places are the step's
+    // own, where notes sound together: none where one sounds alone.
+    private (List<(int String, int Fret)> Places, int Own) Places(int step)
     {
         var places = new List<(int, int)>();
-        for (var distance = 0; distance <= Ahead; distance++)
+        AddPlacesAt(step, places);
+        var own = grid.Steps[step].Also.IsEmpty ? 0 : places.Count;
+        for (var distance = 1; distance <= Ahead; distance++)
         {
             AddPlacesAt(step + distance, places);
-            if (distance is > 0 and <= Behind)
+            if (distance <= Behind)
                 AddPlacesAt(step - distance, places);
         }
-        return places;
-    }
-
-    // They come first of all.
-    private int OwnPlaces(int step)
-    {
-        var own = new List<(int, int)>();
-        AddPlacesAt(step, own);
-        return own.Count;
+        return (places, own);
     }
 
     private void AddPlacesAt(int step, List<(int, int)> places)

@@ -53,7 +53,8 @@ internal sealed record MetreTable(TimeSignature Time, double[][] Kinds, double[]
     /// <summary>How often a step's kind is that of the bar before, or of the one before that, whichever is more: 0 to 1.</summary>
     public double Rolling(int[] kinds) => Math.Max(Same(kinds, Kinds.Length), Same(kinds, 2 * Kinds.Length));
 
-    private static double Same(int[] kinds, int lag) =>
+    /// <summary>How often a step's kind is that of the step so many before: 0 to 1.</summary>
+    public static double Same(int[] kinds, int lag) =>
         kinds.Length <= lag
             ? 0
             : (double)Enumerable.Range(lag, kinds.Length - lag).Count(i => kinds[i] == kinds[i - lag])

@@ -35,13 +35,9 @@ internal static class TakeMetre
 
     // A roll over and over, without a melody: three times four steps would fit two bars of six as well.
     private static bool IsRoll(int[] kinds) =>
-        Math.Max(Like(kinds, 4), Like(kinds, 8)) >= ListeningTable.Of("metre-roll");
+        Math.Max(MetreTable.Same(kinds, 4), MetreTable.Same(kinds, 8)) >= ListeningTable.Of("metre-roll");
 
-    private static double Like(int[] kinds, int away) =>
-        kinds.Length <= away ? 0 : kinds.Skip(away).Zip(kinds).Average(pair => pair.First == pair.Second ? 1.0 : 0);
-
-    // Most of what is played on a banjo is in twos: another metre must explain more. What rolls on without rests looks
-    // like a waltz by chance, hardly ever like a jig.
+    // Most of what is played on a banjo is in twos: another metre must explain more.
     private static double Doubt(TimeSignature time) =>
-        time == TimeSignature.Common ? 0 : ListeningTable.Of(time.IsCompound ? "metre-compound" : "metre-three");
+        time == TimeSignature.Common ? 0 : ListeningTable.Of("metre-other");
 }
