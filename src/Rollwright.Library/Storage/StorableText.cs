@@ -24,75 +24,13 @@ public sealed class StorableText : DbCommandInterceptor
         return plain.ToString();
     }
 
-    public override InterceptionResult<DbDataReader> ReaderExecuting(
-        DbCommand command,
-        CommandEventData eventData,
-        InterceptionResult<DbDataReader> result
-    )
+    public override DbCommand CommandInitialized(CommandEndEventData eventData, DbCommand result)
     {
-        Mend(command);
-        return result;
-    }
-
-    public override ValueTask<InterceptionResult<DbDataReader>> ReaderExecutingAsync(
-        DbCommand command,
-        CommandEventData eventData,
-        InterceptionResult<DbDataReader> result,
-        CancellationToken cancellationToken = default
-    )
-    {
-        Mend(command);
-        return new(result);
-    }
-
-    public override InterceptionResult<int> NonQueryExecuting(
-        DbCommand command,
-        CommandEventData eventData,
-        InterceptionResult<int> result
-    )
-    {
-        Mend(command);
-        return result;
-    }
-
-    public override ValueTask<InterceptionResult<int>> NonQueryExecutingAsync(
-        DbCommand command,
-        CommandEventData eventData,
-        InterceptionResult<int> result,
-        CancellationToken cancellationToken = default
-    )
-    {
-        Mend(command);
-        return new(result);
-    }
-
-    public override InterceptionResult<object> ScalarExecuting(
-        DbCommand command,
-        CommandEventData eventData,
-        InterceptionResult<object> result
-    )
-    {
-        Mend(command);
-        return result;
-    }
-
-    public override ValueTask<InterceptionResult<object>> ScalarExecutingAsync(
-        DbCommand command,
-        CommandEventData eventData,
-        InterceptionResult<object> result,
-        CancellationToken cancellationToken = default
-    )
-    {
-        Mend(command);
-        return new(result);
-    }
-
-    private static void Mend(DbCommand command)
-    {
-        foreach (DbParameter parameter in command.Parameters)
+        foreach (DbParameter parameter in result.Parameters)
         {
             if (parameter.Value is string text)
                 parameter.Value = Of(text);
         }
+        return result;
     }
 }
