@@ -1,9 +1,14 @@
 using Microsoft.AspNetCore.Http;
+using Rollwright.Audio.Reading;
+using Rollwright.Lessons;
+using Rollwright.Sound;
 using Rollwright.Web.State.Jobs;
 
 namespace Rollwright.Web.Hosting;
 
-/// <summary>Answers that are heavy work: made in their turn, not at all where whoever asked has gone.</summary>
+/// <summary>
+/// Answers that are heavy work: made in their turn, not at all where whoever asked has gone; what cannot be made is said in a line.
+/// </summary>
 internal static class HeavyAnswers
 {
     /// <param name="jobs">Of whoever asks.</param>
@@ -33,6 +38,10 @@ internal static class HeavyAnswers
                     ? StatusCodes.Status503ServiceUnavailable
                     : StatusCodes.Status422UnprocessableEntity
             );
+        }
+        catch (Exception no) when (no is LessonException or SoundException or SoundFileException)
+        {
+            return Results.Text(no.Message, statusCode: StatusCodes.Status422UnprocessableEntity);
         }
         catch (OperationCanceledException)
         {

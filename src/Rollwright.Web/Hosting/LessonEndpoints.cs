@@ -95,14 +95,7 @@ internal static class LessonEndpoints
                 "This lesson is no longer on an open page. Go back to the workbench and open it again.",
                 statusCode: StatusCodes.Status404NotFound
             );
-        try
-        {
-            var bars = lesson.Plan.Played.Bars.Length;
-            return await jobs.Answer(JobKind.Documents, bars, context, stop => make(lesson, stop));
-        }
-        catch (Exception no) when (no is LessonException or SoundException)
-        {
-            return Results.Text(no.Message, statusCode: StatusCodes.Status422UnprocessableEntity);
-        }
+        var bars = lesson.Plan.Played.Bars.Length;
+        return await jobs.Answer(JobKind.Documents, bars, context, stop => make(lesson, stop));
     }
 }

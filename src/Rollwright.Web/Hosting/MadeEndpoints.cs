@@ -53,19 +53,12 @@ internal static class MadeEndpoints
         var ending = Path.GetExtension(file).TrimStart('.').ToLowerInvariant();
         if (FileForm.Find(ending) is not { } form)
             return Results.Text($"There is no form '{ending}'.", statusCode: StatusCodes.Status404NotFound);
-        try
-        {
-            return await jobs.Answer(
-                form.Kind,
-                made.Break.Bars.Length,
-                context,
-                _ => Results.Bytes(form.Write(made.Break), form.Type, $"{made.Stem}.{ending}")
-            );
-        }
-        catch (SoundException no)
-        {
-            return Results.Text(no.Message, statusCode: StatusCodes.Status422UnprocessableEntity);
-        }
+        return await jobs.Answer(
+            form.Kind,
+            made.Break.Bars.Length,
+            context,
+            _ => Results.Bytes(form.Write(made.Break), form.Type, $"{made.Stem}.{ending}")
+        );
     }
 
     private static IResult Gone() =>

@@ -4,7 +4,6 @@ using Microsoft.AspNetCore.Http.Features;
 using Microsoft.AspNetCore.Routing;
 using Rollwright.Audio.Reading;
 using Rollwright.Audio.Wave;
-using Rollwright.Sound;
 using Rollwright.Web.State;
 using Rollwright.Web.State.Hearing;
 using Rollwright.Web.State.Jobs;
@@ -26,19 +25,12 @@ internal static class TakeEndpoints
     {
         if (!shelf.TryFind(id, out var made))
             return Results.Text("This break is no longer kept.", statusCode: StatusCodes.Status404NotFound);
-        try
-        {
-            return await jobs.Answer(
-                JobKind.Sound,
-                made.Break.Bars.Length,
-                context,
-                _ => Results.Bytes(WavWriter.ToBytes(DemoTake.Sound(made.Break)), "audio/wav")
-            );
-        }
-        catch (SoundException no)
-        {
-            return Results.Text(no.Message, statusCode: StatusCodes.Status422UnprocessableEntity);
-        }
+        return await jobs.Answer(
+            JobKind.Sound,
+            made.Break.Bars.Length,
+            context,
+            _ => Results.Bytes(WavWriter.ToBytes(DemoTake.Sound(made.Break)), "audio/wav")
+        );
     }
 
     private static async Task<IResult> Put(HttpContext context, TakeShelf shelf, OwnJobs jobs)
@@ -54,18 +46,11 @@ internal static class TakeEndpoints
             );
         using var body = new MemoryStream();
         await context.Request.Body.CopyToAsync(body, context.RequestAborted);
-        try
-        {
-            return await jobs.Answer(
-                JobKind.Recording,
-                body.Length,
-                context,
-                _ => Results.Text(shelf.Put(WavReader.Read(body.ToArray())))
-            );
-        }
-        catch (SoundFileException fault)
-        {
-            return Results.Text(fault.Message, statusCode: StatusCodes.Status422UnprocessableEntity);
-        }
+        return await jobs.Answer(
+            JobKind.Recording,
+            body.Length,
+            context,
+            _ => Results.Text(shelf.Put(WavReader.Read(body.ToArray())))
+        );
     }
 }
