@@ -268,9 +268,7 @@ public class LickTests
         await using var visitor = await Visitor.Arrive(width, height, colours);
         await visitor.Open("Wren on the Gatepost");
         var page = visitor.Page;
-        await page.GetByLabel("A lick may make the break dearer by").SelectOptionAsync("6000");
-        await Assertions.Expect(Rows(visitor).Nth(5)).ToBeAttachedAsync();
-        await Button(Rows(visitor).First, "Open").ClickAsync();
+        await visitor.OpenASpot();
         await page.GetByRole(AriaRole.Button, new() { Name = "Never show again" }).First.ClickAsync();
         await Assertions.Expect(page.GetByText("1 lick set aside.")).ToBeVisibleAsync();
         await visitor.ChooseFirstStep();

@@ -1,23 +1,35 @@
 using Microsoft.Playwright;
 using Rollwright.TestKit;
+using Rollwright.Web.Hosting;
 
 namespace Rollwright.EndToEnd;
 
-/// <summary>The page for every reader: by ear, by keyboard, magnified, at rest, on paper.</summary>
-public class ReadingTests
+/// <summary>
+/// The page for every reader: by ear, by keyboard, magnified, at rest, on paper. On a server of its own: a page tells what else the
+/// same person has under way, which on the server of all tests is what the other tests do.
+/// </summary>
+public sealed class ReadingTests : IAsyncLifetime
 {
+    private Workbench? workbench;
+
+    public async ValueTask InitializeAsync() => workbench = await Workbench.StartAsync(0);
+
+    public async ValueTask DisposeAsync()
+    {
+        if (workbench is not null)
+            await workbench.DisposeAsync();
+    }
+
     [Theory]
     [InlineData(1280, 900, ColorScheme.Light)]
     [InlineData(1280, 900, ColorScheme.Dark)]
     [InlineData(390, 844, ColorScheme.Light)]
     public async Task An_outside_judge_finds_nothing_serious(int width, int height, ColorScheme colours)
     {
-        await using var visitor = await Visitor.Arrive(width, height, colours);
+        await using var visitor = await Visitor.Arrive(width, height, colours, at: workbench!.Address);
         await visitor.Open("Wren on the Gatepost");
         (await Axe.Findings(visitor.Page)).Should().BeEmpty("the page as it comes");
-        await visitor.Page.GetByLabel("A lick may make the break dearer by").SelectOptionAsync("6000");
-        await visitor.Page.Locator(".spots button").First.ClickAsync();
-        await visitor.Page.Locator(".licks li").First.WaitForAsync();
+        await visitor.OpenASpot();
         await visitor.ChooseFirstStep();
         await visitor.Page.EvaluateAsync("document.querySelectorAll('details').forEach(one => one.open = true)");
         (await Axe.Findings(visitor.Page)).Should().BeEmpty("with everything open");
@@ -29,7 +41,7 @@ public class ReadingTests
     [Fact]
     public async Task At_twice_the_size_nothing_is_cut_off_and_the_page_does_not_scroll_sideways()
     {
-        await using var visitor = await Visitor.Arrive(640, 450);
+        await using var visitor = await Visitor.Arrive(640, 450, at: workbench!.Address);
         await visitor.Open("Wren on the Gatepost");
         var page = visitor.Page;
         await page.EvaluateAsync("document.querySelectorAll('details').forEach(one => one.open = true)");
@@ -55,7 +67,7 @@ public class ReadingTests
     [Fact]
     public async Task Printed_it_is_the_music_with_its_title_and_nothing_to_press()
     {
-        await using var visitor = await Visitor.Arrive();
+        await using var visitor = await Visitor.Arrive(at: workbench!.Address);
         await visitor.Open("Wren on the Gatepost");
         var page = visitor.Page;
         await page.Locator(".on-paper img").First.WaitForAsync(new() { State = WaitForSelectorState.Attached });
@@ -85,7 +97,7 @@ public class ReadingTests
     [Fact]
     public async Task From_the_open_page_to_the_printer_in_four_actions()
     {
-        await using var visitor = await Visitor.Arrive();
+        await using var visitor = await Visitor.Arrive(at: workbench!.Address);
         await visitor.Ready();
         var page = visitor.Page;
         await page.EvaluateAsync("() => { window.print = () => { document.body.dataset.printed = 'yes'; }; }");
@@ -109,7 +121,7 @@ public class ReadingTests
     [Fact]
     public async Task Who_wants_no_motion_gets_none()
     {
-        await using var visitor = await Visitor.Arrive(motion: ReducedMotion.Reduce);
+        await using var visitor = await Visitor.Arrive(motion: ReducedMotion.Reduce, at: workbench!.Address);
         await visitor.Open("Wren on the Gatepost");
         var moving = await visitor.Page.EvaluateAsync<string[]>(
             """
@@ -127,7 +139,7 @@ public class ReadingTests
     [Fact]
     public async Task Everything_to_press_is_reached_by_the_tab_key_and_seen_when_reached()
     {
-        await using var visitor = await Visitor.Arrive();
+        await using var visitor = await Visitor.Arrive(at: workbench!.Address);
         await visitor.Open("Wren on the Gatepost");
         var page = visitor.Page;
         var all = await page.EvaluateAsync<int>(

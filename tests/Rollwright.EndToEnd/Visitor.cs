@@ -143,6 +143,29 @@ internal sealed class Visitor : IAsyncDisposable
         await Page.Locator("#search-list .of-break", new() { HasTextString = words }).First.ClickAsync();
     }
 
+    /// <summary>Goes from the bench to where takes are heard, and lays a demo take of what is on the bench beside it.</summary>
+    public async Task CompareDemoTake()
+    {
+        await Ready();
+        await Page.GetByRole(AriaRole.Link, new() { Name = "Listen to a take" }).ClickAsync();
+        await Page.Locator(".bench[data-listens]").WaitForAsync();
+        await Page.GetByRole(AriaRole.Button, new() { Name = "A demo take of" }).ClickAsync();
+        await Assertions
+            .Expect(Page.Locator("#heard-title"))
+            .ToContainTextAsync("demo take", new() { Timeout = 90_000 });
+        await Page.GetByRole(AriaRole.Button, new() { Name = "Was this what I played?" }).ClickAsync();
+        await Assertions.Expect(Page.Locator("#beside-words p").First).ToBeVisibleAsync(new() { Timeout = 90_000 });
+    }
+
+    /// <summary>Lets licks cost so much that there are many spots, and opens the first of them.</summary>
+    public async Task OpenASpot()
+    {
+        await Page.GetByLabel("A lick may make the break dearer by").SelectOptionAsync("6000");
+        await Assertions.Expect(Page.Locator(".spots tbody tr").Nth(5)).ToBeAttachedAsync();
+        await Page.Locator(".spots button").First.ClickAsync();
+        await Page.Locator(".licks li").First.WaitForAsync();
+    }
+
     /// <summary>Waits until nothing is being arranged.</summary>
     public Task Settled() => Assertions.Expect(Page.Locator("main")).ToHaveAttributeAsync("aria-busy", "false");
 

@@ -23,6 +23,13 @@ public class JobNoteTests
         var note = page.Locator(".job-note");
         await compare.ClickAsync();
         await Assertions.Expect(note).ToContainTextAsync("Comparing settings and styles: 1 before you.");
+        (await Axe.Findings(page)).Should().BeEmpty("the note is for readers by ear and by keyboard too");
+        (await note.Locator("p").EvaluateAsync<string>("one => getComputedStyle(one).animationName"))
+            .Should()
+            .Be("none", "this visitor wants no motion");
+        await page.EmulateMediaAsync(new() { Media = Media.Print });
+        (await note.IsVisibleAsync()).Should().BeFalse("whoever prints meanwhile prints the music");
+        await page.EmulateMediaAsync(new() { Media = Media.Screen });
         await note.GetByRole(AriaRole.Button, new() { Name = "Stop comparing settings and styles" }).ClickAsync();
         await Assertions.Expect(note.Locator("p")).ToHaveCountAsync(0);
         await Assertions.Expect(page.GetByText("It was stopped")).ToBeVisibleAsync();

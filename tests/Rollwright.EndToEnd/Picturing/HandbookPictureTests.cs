@@ -36,10 +36,7 @@ public class HandbookPictureTests
         await page.Locator(".sentences").WaitForAsync();
         await Take("settings", Card(page, "ways-heading"));
 
-        await page.GetByLabel("A lick may make the break dearer by").SelectOptionAsync("6000");
-        await Assertions.Expect(page.Locator(".spots tbody tr").Nth(5)).ToBeAttachedAsync();
-        await page.Locator(".spots button").First.ClickAsync();
-        await page.Locator(".licks li").First.WaitForAsync();
+        await visitor.OpenASpot();
         await Take("spots", Card(page, "spots-heading"));
 
         await page.GetByRole(AriaRole.Button, new() { Name = "Make them all" }).ClickAsync();
@@ -54,15 +51,7 @@ public class HandbookPictureTests
         await Take("lesson", page.ScreenshotAsync(Still));
 
         await page.GetByRole(AriaRole.Link, new() { Name = "Rollwright", Exact = true }).ClickAsync();
-        await visitor.Ready();
-        await page.GetByRole(AriaRole.Link, new() { Name = "Listen to a take" }).ClickAsync();
-        await page.Locator(".bench[data-listens]").WaitForAsync();
-        await page.GetByRole(AriaRole.Button, new() { Name = "A demo take of" }).ClickAsync();
-        await Assertions
-            .Expect(page.Locator("#heard-title"))
-            .ToContainTextAsync("demo take", new() { Timeout = 90_000 });
-        await page.GetByRole(AriaRole.Button, new() { Name = "Was this what I played?" }).ClickAsync();
-        await Assertions.Expect(page.Locator("#beside-words p").First).ToBeVisibleAsync(new() { Timeout = 90_000 });
+        await visitor.CompareDemoTake();
         await Take("beside", Card(page, "beside-heading"));
 
         visitor.Complaints.Should().BeEmpty();

@@ -36,10 +36,7 @@ public class PictureTests
         await visitor.Open("Wren on the Gatepost");
         await visitor.Page.GetByRole(AriaRole.Button, new() { Name = "Compare settings and styles" }).ClickAsync();
         await visitor.Page.Locator(".sentences").WaitForAsync();
-        await visitor.Page.GetByLabel("A lick may make the break dearer by").SelectOptionAsync("6000");
-        await Assertions.Expect(visitor.Page.Locator(".spots tbody tr").Nth(5)).ToBeAttachedAsync();
-        await visitor.Page.Locator(".spots button").First.ClickAsync();
-        await visitor.Page.Locator(".licks li").First.WaitForAsync();
+        await visitor.OpenASpot();
         await visitor.ChooseFirstStep();
         var first = await visitor.Page.Locator("#step-heading").InnerTextAsync();
         await visitor.Page.Keyboard.PressAsync("ArrowRight");

@@ -42,15 +42,7 @@ public class ListenPageTests
     {
         await using var visitor = await Visitor.Arrive();
         var page = visitor.Page;
-        await visitor.Ready();
-        await page.GetByRole(AriaRole.Link, new() { Name = "Listen to a take" }).ClickAsync();
-        await page.Locator(".bench[data-listens]").WaitForAsync();
-        await page.GetByRole(AriaRole.Button, new() { Name = "A demo take of" }).ClickAsync();
-        await Assertions
-            .Expect(page.Locator("#heard-title"))
-            .ToContainTextAsync("demo take", new() { Timeout = 90_000 });
-        await page.GetByRole(AriaRole.Button, new() { Name = "Was this what I played?" }).ClickAsync();
-        await Assertions.Expect(page.Locator("#beside-words p").First).ToBeVisibleAsync(new() { Timeout = 90_000 });
+        await visitor.CompareDemoTake();
         // Both slips stand above their notes; a repeated bar has them each time through.
         var marks = page.Locator(".meant .wide .take-mark");
         await Assertions.Expect(marks.Filter(new() { HasTextString = "o" })).ToHaveCountAsync(1);
