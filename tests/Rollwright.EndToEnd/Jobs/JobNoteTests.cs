@@ -1,4 +1,5 @@
 using Microsoft.Playwright;
+using Rollwright.TestKit;
 using Rollwright.Web.Hosting;
 using Rollwright.Web.State.Jobs;
 
@@ -23,6 +24,10 @@ public class JobNoteTests
         var note = page.Locator(".job-note");
         await compare.ClickAsync();
         await Assertions.Expect(note).ToContainTextAsync("Comparing settings and styles: 1 before you.");
+        await page.ScreenshotAsync(new() { Path = Path.Combine(Places.Pictures, "job-note.png") });
+        await page.SetViewportSizeAsync(390, 844);
+        await page.ScreenshotAsync(new() { Path = Path.Combine(Places.Pictures, "job-note-phone.png") });
+        await page.SetViewportSizeAsync(1280, 900);
         (await Axe.Findings(page)).Should().BeEmpty("the note is for readers by ear and by keyboard too");
         (await note.Locator("p").EvaluateAsync<string>("one => getComputedStyle(one).animationName"))
             .Should()
