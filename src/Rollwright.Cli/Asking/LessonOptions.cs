@@ -145,16 +145,17 @@ internal sealed class LessonOptions
     }
 
     /// <param name="parsed">What was asked.</param>
-    /// <param name="plan">What the lesson teaches.</param>
-    /// <param name="made">How the break came about; null where it was read as it is.</param>
+    /// <param name="planned">
+    /// Makes what the lesson teaches, and says how the break came about (null where it was read as it is): seconds of work, asked for
+    /// only when all else is known to be right.
+    /// </param>
     /// <param name="edits">A person's words.</param>
     /// <param name="form">How much is said.</param>
     /// <param name="page">The folder that the page goes to; null for none.</param>
     /// <exception cref="RequestException">A value is none of those there are.</exception>
     public Lesson Read(
         ParseResult parsed,
-        LessonPlan plan,
-        Arrangement? made,
+        Func<(LessonPlan Plan, Arrangement? Made)> planned,
         LessonText edits,
         WordForm form,
         string? page
@@ -163,6 +164,22 @@ internal sealed class LessonOptions
         var name = parsed.GetRequiredValue(paper);
         if (name is not ("a4" or "letter"))
             throw new RequestException($"--paper: no paper is called '{name}'; known are a4, letter");
+        if (parsed.GetValue(column) is not (>= 60 and <= 250 and var width))
+            throw new RequestException(
+                $"--column-width {parsed.GetValue(column)}: a column is 60 to 250 millimetres wide"
+            );
+        var style = parsed.GetRequiredValue(numbers) switch
+        {
+            "arabic" => NumberStyle.Arabic,
+            "roman" => NumberStyle.Roman,
+            var other => throw new RequestException($"--chord-numbers: '{other}' is neither arabic nor roman"),
+        };
+        var strip = StripOf(parsed);
+        var before = parsed.GetValue(introduction) is { } own
+            ? IntroductionFile.Read(own)
+            : Introduction.Of(edits.Introduction);
+        var text = TemplateOf(parsed.GetValue(template)) ?? LessonTemplates.Own(edits);
+        var (plan, made) = planned();
         // Read once: what comes by standard input is there only once.
         var marked = MarkedOf(parsed, plan);
         return new()
@@ -173,23 +190,12 @@ internal sealed class LessonOptions
             Form = form,
             Times = marked ?? TimesOf(parsed, plan),
             Video = VideoOf(parsed, marked, page),
-            Introduction = parsed.GetValue(introduction) is { } own
-                ? IntroductionFile.Read(own)
-                : Introduction.Of(edits.Introduction),
-            Template = TemplateOf(parsed.GetValue(template)) ?? LessonTemplates.Own(edits),
-            ColumnWidth = parsed.GetValue(column) is >= 60 and <= 250 and var width
-                ? width
-                : throw new RequestException(
-                    $"--column-width {parsed.GetValue(column)}: a column is 60 to 250 millimetres wide"
-                ),
-            Numbers = parsed.GetRequiredValue(numbers) switch
-            {
-                "arabic" => NumberStyle.Arabic,
-                "roman" => NumberStyle.Roman,
-                var other => throw new RequestException($"--chord-numbers: '{other}' is neither arabic nor roman"),
-            },
+            Introduction = before,
+            Template = text,
+            ColumnWidth = width,
+            Numbers = style,
             Paper = name == "a4" ? PageStyle.A4 : PageStyle.Letter,
-            Strip = StripOf(parsed),
+            Strip = strip,
         };
     }
 

@@ -59,26 +59,25 @@ internal static class LessonCommand
             var output = parsed.GetRequiredValue(Output);
             var isPage = output.EndsWith(".html", StringComparison.OrdinalIgnoreCase);
             Documents.Check(parsed, hasText: folder is not null || !(isPage || parsed.GetValue(Json)), isPage);
-            var (plan, made) = PlanOf(parsed);
             var form = parsed.GetValue(Short) ? WordForm.Short : WordForm.Long;
             var edits = EditsOf(parsed.GetValue(Words));
             if (folder is null && parsed.GetValue(Json))
             {
-                Write(output, JsonSerializer.Serialize(LessonAnswer.Of(plan, edits)) + "\n");
+                Write(output, JsonSerializer.Serialize(LessonAnswer.Of(PlanOf(parsed).Plan, edits)) + "\n");
                 return Exit.Done;
             }
             var page =
                 folder is not null ? Path.Combine(folder, "page")
                 : isPage ? Path.GetDirectoryName(Path.GetFullPath(output))
                 : null;
-            var lesson = Documents.Read(parsed, plan, made, edits, form, page);
+            var lesson = Documents.Read(parsed, () => PlanOf(parsed), edits, form, page);
             var done = Exit.Done;
             if (folder is not null)
                 done = WriteDocuments(folder, chosen, lesson, parsed);
             else
                 Write(output, isPage ? LessonPage.Write(lesson) : LessonMarkdown.Write(lesson));
             if (folder is not null || isPage)
-                Warn(plan);
+                Warn(lesson.Plan);
             return done;
         });
         return command;

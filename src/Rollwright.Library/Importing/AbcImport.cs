@@ -9,8 +9,8 @@ namespace Rollwright.Library.Importing;
 /// <summary>Brings tunes of ABC files into a library; run again, it adds only what is new.</summary>
 public static class AbcImport
 {
-    /// <summary>So many tunes are kept in one transaction.</summary>
-    private const int Batch = 250;
+    /// <summary>So many tunes are kept in one transaction; on a server, others have their turn after each.</summary>
+    private const int Batch = 50;
 
     /// <param name="library">Where they go.</param>
     /// <param name="paths">Files, and folders that are searched for .abc through and through.</param>
@@ -52,6 +52,7 @@ public static class AbcImport
         private readonly ImmutableArray<Duplicate>.Builder duplicates = ImmutableArray.CreateBuilder<Duplicate>();
         private readonly ImmutableArray<string>.Builder faults = ImmutableArray.CreateBuilder<string>();
         private int added;
+        private long began = clock.GetTimestamp();
 
         public IEnumerable<string> FilesOf(string path)
         {
@@ -84,8 +85,13 @@ public static class AbcImport
         public async Task Add(Tune tune, string text, string file, string place)
         {
             waiting.Add((KeptTune.Of(tune, text, Path.GetFileName(file), tags, clock.GetUtcNow()), place));
-            if (waiting.Count >= Batch)
-                await Flush();
+            if (waiting.Count < Batch)
+                return;
+            await Flush();
+            // Others work on the same server: half of the time is theirs.
+            if (library.Place.IsServer)
+                await Task.Delay(clock.GetElapsedTime(began), clock);
+            began = clock.GetTimestamp();
         }
 
         public async Task<ImportReport> Finish(bool wasCancelled)

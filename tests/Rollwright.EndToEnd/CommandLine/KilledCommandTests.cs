@@ -10,7 +10,7 @@ namespace Rollwright.EndToEnd.CommandLine;
 public class KilledCommandTests
 {
     private const int Tunes = 300;
-    private const int Rounds = 6;
+    private const int Rounds = 4;
 
     [Fact]
     public void Killed_in_the_middle_of_an_import_the_library_is_whole_and_the_next_one_brings_the_rest()

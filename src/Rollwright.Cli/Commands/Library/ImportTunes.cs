@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Diagnostics;
 using Rollwright.Library.Importing;
 
 namespace Rollwright.Cli.Commands.Library;
@@ -28,6 +29,7 @@ internal static class ImportTunes
         command.SetAction(
             async (parsed, cancel) =>
             {
+                StepBack();
                 var library = await LibraryCommand.OpenAsync(parsed);
                 var report = await AbcImport.RunAsync(
                     library,
@@ -47,6 +49,14 @@ internal static class ImportTunes
             }
         );
         return command;
+    }
+
+    // Thousands of tunes come in while others, perhaps on this machine, change theirs: whoever waits at a page comes first. Before
+    // anything else: on Linux threads have the standing of the one that began them.
+    private static void StepBack()
+    {
+        using var own = Process.GetCurrentProcess();
+        own.PriorityClass = ProcessPriorityClass.BelowNormal;
     }
 
     private static void Tell(ImportReport report)
