@@ -17,6 +17,9 @@ public sealed class RightPrice(Weights weights)
     /// <summary>Whether the way of playing asks a bar to be a roll at all.</summary>
     public bool AsksRoll { get; } = weights[Term.RollBroken] > 0;
 
+    /// <summary>Whether a finger may pluck at two steps running, where the steps are slow enough for it.</summary>
+    public bool MayPluckTwice { get; } = weights[Term.FingerTwice] > 0;
+
     /// <param name="tally">Takes the terms.</param>
     /// <param name="before">What the hand remembers.</param>
     /// <param name="happening">What it does.</param>
@@ -40,6 +43,8 @@ public sealed class RightPrice(Weights weights)
             if (on == before.String)
                 tally.Add(Term.SameString, sameString);
         }
+        if ((happening.FingerMask & before.Last) != 0)
+            tally.Add(Term.FingerTwice, weights[Term.FingerTwice]);
         if ((happening.FingerMask & before.Earlier) != 0 && !happening.IsPinch)
         {
             // After a slur the finger that plucked before it plucks again: the hand has stopped rolling. The thumb may.

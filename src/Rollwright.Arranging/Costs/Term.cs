@@ -39,6 +39,7 @@ public enum Term
     OutOfRoll,
     Trill,
     FingerAgain,
+    FingerTwice,
     SameString,
     StepSilent,
     Pinch,

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Numerics;
 using Rollwright.Arranging.Costs;
 using Rollwright.Arranging.Styles;
 using Rollwright.Banjo.Rolls;
@@ -156,7 +157,8 @@ public sealed class RightHand
             for (var e = 0; e < RightEvent.All.Length; e++)
             {
                 var happening = RightEvent.All[e];
-                if ((before.Tired & happening.FingerMask) != 0)
+                var again = before.Tired & happening.FingerMask;
+                if (again != 0 && !(price.MayPluckTwice && HasRested(before, step)))
                     continue;
                 if (step.IsBetween && !happening.IsSilent && (step.IsFast || happening.IsPinch))
                     continue;
@@ -174,6 +176,10 @@ public sealed class RightHand
             }
         }
     }
+
+    // A whole step has gone by since the finger plucked. Who played before a bar line on short steps is not told apart there.
+    private static bool HasRested(RightState before, BarPattern.Step step) =>
+        !step.IsBetween && before.Older == 0 && BitOperations.IsPow2(before.Last);
 
     private static int RollsAtFirst(Style style, int manner, BarPattern pattern, int all) =>
         style.Manners[manner].Right.AsksRoll && pattern.IsFull ? all : 0;

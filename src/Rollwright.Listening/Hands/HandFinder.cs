@@ -5,9 +5,12 @@ using Rollwright.Arranging.Lattice;
 using Rollwright.Arranging.Solving;
 using Rollwright.Arranging.Styles;
 using Rollwright.Arranging.Wishes;
+using Rollwright.Banjo.Playability;
 using Rollwright.Banjo.Settings;
+using Rollwright.Banjo.Strokes;
 using Rollwright.Listening.Rhythm;
 using Rollwright.Listening.Takes;
+using Moment = Rollwright.Listening.Takes.Moment;
 
 namespace Rollwright.Listening.Hands;
 
@@ -17,22 +20,29 @@ namespace Rollwright.Listening.Hands;
 /// </summary>
 internal static class HandFinder
 {
-    // Hands that are listened to go wherever the notes are: a note may lie on any of the four long strings.
-    private static readonly Style Played = StyleOf(Weights.Columns["played"]);
+    // Slower than this, hands need not roll: whichever finger plucks has the time to pluck again at the next step.
+    private static readonly double Unhurried = Enum.GetValues<RightFinger>().Max(HandTimes.Usual.Again);
+
+    private static readonly Style Slow = StyleOf(Weights.Columns["played"]);
+
+    private static readonly Style Rolling = StyleOf(Weights.Columns["played"].With(Term.FingerTwice, 0));
 
     // Whole bars of a roll tell where bars begin; which fingers played, the single strings tell better.
     private static readonly Style Barred = StyleOf(
-        Weights.Columns["played"].With(Term.RollBroken, (int)ListeningTable.Of("bar-roll"))
+        Weights.Columns["played"].With(Term.FingerTwice, 0).With(Term.RollBroken, (int)ListeningTable.Of("bar-roll"))
     );
 
     /// <param name="layout">What was heard, in bars.</param>
     /// <param name="setting">Tuning and capo that were played in; no shift.</param>
+    /// <param name="step">How long a step lasted, in seconds.</param>
     /// <returns>The cheapest path; not possible where hands cannot do anything like it.</returns>
-    public static Solver Solve(Layout layout, Setting setting) => Solve(layout, setting, Played);
+    public static Solver Solve(Layout layout, Setting setting, double step) =>
+        Solve(layout, setting, step < Unhurried ? Rolling : Slow);
 
     /// <summary>What the layout's bars cost hands: the least where they begin as they were played.</summary>
     public static int BarPrice(Layout layout, Setting setting) => Solve(layout, setting, Barred).Best.Total;
 
+    // Hands that are listened to go wherever the notes are: a note may lie on any of the four long strings.
     private static Style StyleOf(Weights weights) =>
         new("played", [new Manner("played", weights)], followsTune: true, placesANote: 4);
 

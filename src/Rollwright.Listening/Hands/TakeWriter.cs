@@ -61,7 +61,7 @@ internal static class TakeWriter
         var other = ListeningTable.Of("other-tuning") * known.Count;
         var setting = SettingFinder
             .Likely(moments, key, options.Tuning, options.Capo)
-            .Select(setting => (Setting: setting, Solver: HandFinder.Solve(first, setting)))
+            .Select(setting => (Setting: setting, Solver: HandFinder.Solve(first, setting, steps.Step)))
             .Where(tried => tried.Solver.Best.IsPossible)
             .OrderBy(tried =>
                 tried.Solver.Best.Total
@@ -116,7 +116,7 @@ internal static class TakeWriter
         foreach (var (first, part) in (layout with { Tune = ChordFinder.WithChords(layout.Tune) }).Parts(BarsAtOnce))
         {
             stop.ThrowIfCancellationRequested();
-            var solver = HandFinder.Solve(part, setting);
+            var solver = HandFinder.Solve(part, setting, 2 * half);
             if (!solver.Best.IsPossible)
                 return null;
             notes.AddRange(Notes(part, solver).Select(note => note with { Bar = note.Bar + first }));

@@ -18,8 +18,11 @@ namespace Rollwright.Listening.Tests.Hands;
 /// <summary>Hands found for notes that are known: breaks that the arranger made of tunes by chance, so that hands can play them.</summary>
 public class HandFinderTests
 {
-    [Fact]
-    public void What_comes_out_sounds_as_it_was_played_and_hands_can_play_it() =>
+    // Where a step leaves a finger the time to pluck again (data/hands.txt), that is no fault of a take.
+    [Theory]
+    [InlineData(2, "finger-again")]
+    [InlineData(1, "")]
+    public void What_comes_out_sounds_as_it_was_played_and_hands_can_play_it(double secondsPerWhole, string allowed) =>
         TuneGenerator
             .Tunes(8)
             .Where(tune => tune.Time == TimeSignature.Common || tune.Time == TimeSignature.Cut)
@@ -27,16 +30,35 @@ public class HandFinderTests
                 tune =>
                 {
                     var meant = Arranger.Arrange(tune, new() { Tuning = TuningTable.OpenG, Capo = 0 }).Break;
-                    var moments = PlayedMoments.Of(meant);
+                    var moments = PlayedMoments.Of(meant, secondsPerWhole);
                     var heard = TakeWriter.Write(moments, 0, new() { Tuning = TuningTable.OpenG, Capo = 0 }, default);
                     Sounding(heard).Should().Equal(moments.Select(moment => (moment.Onset, Keys(moment.Keys))));
-                    Checker.Check(heard.Break!).Should().BeEmpty();
+                    Checker.Check(heard.Break!).Where(finding => finding.Rule != allowed).Should().BeEmpty();
                     heard
                         .Notes.Should()
                         .OnlyContain(note => note.String != null && (note.Finger != null) == (note.Slur == null));
                 },
-                iter: 40
+                iter: 20
             );
+
+    [Theory]
+    [InlineData(0.25, "TT")]
+    [InlineData(0.1, "IT")]
+    public void A_finger_plucks_at_two_steps_running_where_there_is_time(double step, string fingers)
+    {
+        // Strings 4, 5, 1, 2, over and over.
+        int[] keys = [50, 67, 62, 59];
+        var moments = Enumerable
+            .Range(0, 64)
+            .Select(i => new Moment(0.5 + (step * i), [new([keys[i % 4]], 0)], 1, 1))
+            .ToList();
+        var heard = TakeWriter.Write(moments, 0, new() { Tuning = TuningTable.OpenG, Capo = 0 }, default);
+        heard
+            .Notes.Select(note => $"{note.Finger}")
+            .Chunk(4)
+            .Should()
+            .OnlyContain(four => $"{four[0]}{four[1]}" == fingers);
+    }
 
     // What the bank teaches can be heard again: every lick with a pinch, between bars of a roll.
     [Fact]

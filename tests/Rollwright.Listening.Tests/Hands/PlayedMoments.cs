@@ -5,10 +5,10 @@ using Moment = Rollwright.Listening.Takes.Moment;
 
 namespace Rollwright.Listening.Tests.Hands;
 
-/// <summary>A break as an ear without fault would hear it: repeats taken, a whole note in two seconds.</summary>
+/// <summary>A break as an ear without fault would hear it: repeats taken.</summary>
 internal static class PlayedMoments
 {
-    public static List<Moment> Of(Break meant)
+    public static List<Moment> Of(Break meant, double secondsPerWhole = 2)
     {
         var (moments, start) = (new List<Moment>(), Fraction.Zero);
         foreach (var bar in meant.Order)
@@ -17,7 +17,7 @@ internal static class PlayedMoments
             {
                 ImmutableArray<int> keys = [.. together.Select(meant.KeyOf).Distinct().Order()];
                 var attack = together.Any(stroke => stroke.Slur is null) ? 1 : 0;
-                moments.Add(new(0.5 + (2 * (start + together.Key).ToDouble()), [new(keys, 0)], attack, 1));
+                moments.Add(new(0.5 + (secondsPerWhole * (start + together.Key).ToDouble()), [new(keys, 0)], attack, 1));
             }
             start += meant.Bars[bar].Length;
         }
