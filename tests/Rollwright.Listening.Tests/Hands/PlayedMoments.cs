@@ -17,7 +17,9 @@ internal static class PlayedMoments
             {
                 ImmutableArray<int> keys = [.. together.Select(meant.KeyOf).Distinct().Order()];
                 var attack = together.Any(stroke => stroke.Slur is null) ? 1 : 0;
-                moments.Add(new(0.5 + (secondsPerWhole * (start + together.Key).ToDouble()), [new(keys, 0)], attack, 1));
+                moments.Add(
+                    new(0.5 + (secondsPerWhole * (start + together.Key).ToDouble()), [new(keys, 0)], attack, 1)
+                );
             }
             start += meant.Bars[bar].Length;
         }
