@@ -147,7 +147,7 @@ internal sealed class LessonOptions
     /// <param name="parsed">What was asked.</param>
     /// <param name="planned">
     /// Makes what the lesson teaches, and says how the break came about (null where it was read as it is): seconds of work, asked for
-    /// only when all else is known to be right.
+    /// only when all that does not hang on it is known to be right.
     /// </param>
     /// <param name="edits">A person's words.</param>
     /// <param name="form">How much is said.</param>

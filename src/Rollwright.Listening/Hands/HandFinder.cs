@@ -23,13 +23,19 @@ internal static class HandFinder
     // Slower than this, hands need not roll: whichever finger plucks has the time to pluck again at the next step.
     private static readonly double Unhurried = Enum.GetValues<RightFinger>().Max(HandTimes.Usual.Again);
 
-    private static readonly Style Slow = StyleOf(Weights.Columns["played"]);
+    // Hands that are listened to go wherever the notes are: a note may lie on any of the four long strings.
+    private static readonly Style Slow = new(
+        "played",
+        [new Manner("played", Weights.Columns["played"])],
+        followsTune: true,
+        placesANote: 4
+    );
 
-    private static readonly Style Rolling = StyleOf(Weights.Columns["played"].With(Term.FingerTwice, 0));
+    private static readonly Style Rolling = Slow.With(weights => weights.With(Term.FingerTwice, 0));
 
     // Whole bars of a roll tell where bars begin; which fingers played, the single strings tell better.
-    private static readonly Style Barred = StyleOf(
-        Weights.Columns["played"].With(Term.FingerTwice, 0).With(Term.RollBroken, (int)ListeningTable.Of("bar-roll"))
+    private static readonly Style Barred = Rolling.With(weights =>
+        weights.With(Term.RollBroken, (int)ListeningTable.Of("bar-roll"))
     );
 
     /// <param name="layout">What was heard, in bars.</param>
@@ -41,10 +47,6 @@ internal static class HandFinder
 
     /// <summary>What the layout's bars cost hands: the least where they begin as they were played.</summary>
     public static int BarPrice(Layout layout, Setting setting) => Solve(layout, setting, Barred).Best.Total;
-
-    // Hands that are listened to go wherever the notes are: a note may lie on any of the four long strings.
-    private static Style StyleOf(Weights weights) =>
-        new("played", [new Manner("played", weights)], followsTune: true, placesANote: 4);
 
     private static Solver Solve(Layout layout, Setting setting, Style style)
     {
