@@ -179,6 +179,7 @@ internal sealed class LessonOptions
             ? IntroductionFile.Read(own)
             : Introduction.Of(edits.Introduction);
         var text = TemplateOf(parsed.GetValue(template)) ?? LessonTemplates.Own(edits);
+        var take = VideoOf(parsed, page);
         var (plan, made) = planned();
         // Read once: what comes by standard input is there only once.
         var marked = MarkedOf(parsed, plan);
@@ -189,7 +190,7 @@ internal sealed class LessonOptions
             Edits = edits,
             Form = form,
             Times = marked ?? TimesOf(parsed, plan),
-            Video = VideoOf(parsed, marked, page),
+            Video = take is null ? null : take with { Times = marked },
             Introduction = before,
             Template = text,
             ColumnWidth = width,
@@ -215,12 +216,11 @@ internal sealed class LessonOptions
             : throw new RequestException($"--strip-plate {look.Plate}: a plate is 0.4 to 1 dense");
     }
 
-    /// <summary>The take that stands on the page.</summary>
+    /// <summary>The take that stands on the page, not yet with the times of its bars.</summary>
     /// <param name="parsed">What was asked.</param>
-    /// <param name="times">When its bars begin; null where nobody has marked them.</param>
     /// <param name="folder">Where the page goes; null for the current folder.</param>
-    /// <exception cref="RequestException">There is no such recording, or its times do not fit.</exception>
-    private LessonVideo? VideoOf(ParseResult parsed, BarTimes? times, string? folder)
+    /// <exception cref="RequestException">There is no such recording.</exception>
+    private LessonVideo? VideoOf(ParseResult parsed, string? folder)
     {
         if (parsed.GetValue(video) is not { } path)
             return null;
@@ -228,7 +228,7 @@ internal sealed class LessonOptions
             throw new RequestException($"--video: there is no file {path}");
         var place = Path.GetRelativePath(Path.GetFullPath(folder ?? "."), Path.GetFullPath(path));
         var address = string.Join('/', place.Split(Path.DirectorySeparatorChar).Select(Uri.EscapeDataString));
-        return new(address, Sounds.Contains(Path.GetExtension(path).ToLowerInvariant()), times);
+        return new(address, Sounds.Contains(Path.GetExtension(path).ToLowerInvariant()), null);
     }
 
     private BarTimes? MarkedOf(ParseResult parsed, LessonPlan plan)
