@@ -47,20 +47,7 @@ public static class ChordAgreement
     /// <summary>The chord in force at each written beat; null before the first symbol.</summary>
     public static IEnumerable<Chord?> ByBeat(Tune tune)
     {
-        Chord? now = null;
-        foreach (var bar in tune.Bars)
-        {
-            foreach (var (at, _) in BeatGrid.Of(bar))
-            {
-                foreach (var change in bar.Chords)
-                {
-                    if (change.At <= at)
-                        now = change.Chord;
-                }
-                yield return now;
-            }
-            if (!bar.Chords.IsEmpty)
-                now = bar.Chords[^1].Chord;
-        }
+        var chords = new ChordsInForce(tune.Bars.Select(bar => bar.Chords));
+        return tune.Bars.SelectMany((bar, i) => BeatGrid.Of(bar).Select(beat => chords.At(i, beat.At)));
     }
 }

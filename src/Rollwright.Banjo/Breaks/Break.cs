@@ -71,9 +71,7 @@ public sealed record Break
     {
         var order = Order;
         var spans = Spans.ToLookup(span => span.Bar);
-        var inForce = new ChordAt?[Bars.Length];
-        for (var i = 1; i < Bars.Length; i++)
-            inForce[i] = Bars[i - 1].Chords is [.., var last] ? last : inForce[i - 1];
+        var chords = new ChordsInForce(Bars.Select(bar => bar.Chords));
         return this with
         {
             Bars = [.. order.Select((bar, i) => BarOf(bar, i))],
@@ -85,13 +83,8 @@ public sealed record Break
         {
             var bar = Bars[index];
             // The chord that goes on from the bar written before has to be said where another bar is played before.
-            if (
-                place > 0
-                && order[place - 1] != index - 1
-                && inForce[index] is { } chord
-                && (bar.Chords.IsEmpty || bar.Chords[0].At > Fraction.Zero)
-            )
-                bar = bar with { Chords = bar.Chords.Insert(0, chord with { At = Fraction.Zero }) };
+            if (place > 0 && order[place - 1] != index - 1)
+                bar = bar with { Chords = chords.SaidAnew(index) };
             var ends = bar.Marks.SectionEnd || bar.Marks.RepeatEnd > 1 || place == order.Length - 1;
             return bar with
             {

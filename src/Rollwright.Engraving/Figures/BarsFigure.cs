@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using Rollwright.Banjo.Breaks;
 using Rollwright.Engraving.Drawing;
-using Rollwright.Music.Metre;
+using Rollwright.Music.Chords;
 
 namespace Rollwright.Engraving.Figures;
 
@@ -52,21 +52,7 @@ public static class BarsFigure
 
     private static Break WithChord(Break played, int first)
     {
-        var bar = played.Bars[first];
-        if (bar.Chords.Length > 0 && bar.Chords[0].At == Fraction.Zero)
-            return played;
-        var before = played.Bars.Take(first).LastOrDefault(earlier => !earlier.Chords.IsEmpty);
-        return before is null
-            ? played
-            : played with
-            {
-                Bars = played.Bars.SetItem(
-                    first,
-                    bar with
-                    {
-                        Chords = bar.Chords.Insert(0, before.Chords[^1] with { At = Fraction.Zero }),
-                    }
-                ),
-            };
+        var chords = new ChordsInForce(played.Bars.Select(bar => bar.Chords)).SaidAnew(first);
+        return played with { Bars = played.Bars.SetItem(first, played.Bars[first] with { Chords = chords }) };
     }
 }

@@ -4,6 +4,7 @@ using Rollwright.Banjo.Breaks;
 using Rollwright.Banjo.Forms;
 using Rollwright.Engraving.Labels;
 using Rollwright.Engraving.Notation;
+using Rollwright.Music.Chords;
 using Rollwright.Music.Metre;
 
 namespace Rollwright.Engraving.Figures;
@@ -57,9 +58,8 @@ internal static class FormParts
         var numbering = played.Numbering;
         var numbers = full.Select(bar => numbering.AtLineStart(bar.Index)).ToList();
         var chords = new List<string>();
-        if (full.Count > 0 && InForce(played, full[0].Index) is { } goesOn)
-            chords.Add(goesOn);
-        foreach (var chord in full.SelectMany(bar => bar.Bar.Chords))
+        var inForce = new ChordsInForce(played.Bars.Select(bar => bar.Chords));
+        foreach (var chord in full.SelectMany((bar, i) => i == 0 ? inForce.SaidAnew(bar.Index) : bar.Bar.Chords))
         {
             if (chords.Count == 0 || chords[^1] != PrintedNames.Of(chord.Chord))
                 chords.Add(PrintedNames.Of(chord.Chord));
@@ -71,15 +71,6 @@ internal static class FormParts
             _ => $"{numbers[0]}–{numbers[^1]}",
         };
         return new(letterOf(full), span, ending, string.Join(' ', chords));
-    }
-
-    // The chord that goes on from before, where the bar does not begin with one.
-    private static string? InForce(Break played, int bar)
-    {
-        if (played.Bars[bar].Chords.Any(chord => chord.At == Fraction.Zero))
-            return null;
-        var before = played.Bars.Take(bar).LastOrDefault(earlier => !earlier.Chords.IsEmpty);
-        return before is null ? null : PrintedNames.Of(before.Chords[^1].Chord);
     }
 
     // The tune's notes where it is known; a bar is told by what sounds in it and when.

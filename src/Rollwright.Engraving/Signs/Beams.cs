@@ -1,7 +1,6 @@
 using Rollwright.Engraving.Drawing;
 using Rollwright.Engraving.Measuring;
 using Rollwright.Engraving.Systems;
-using Rollwright.Music.Metre;
 
 namespace Rollwright.Engraving.Signs;
 
@@ -14,18 +13,8 @@ internal static class Beams
 
     public static void Draw(Sheet sheet, SetBar bar, Sizes sizes)
     {
-        var moments = bar.Written.Moments;
-        for (var first = 0; first < moments.Length; )
-        {
-            var after = first + 1;
-            if (moments[first].Beam >= 0)
-            {
-                while (after < moments.Length && moments[after].Beam == moments[first].Beam)
-                    after++;
-                DrawGroup(sheet, bar, first, after, sizes);
-            }
-            first = after;
-        }
+        foreach (var (first, after) in BeamRuns.Groups(bar))
+            DrawGroup(sheet, bar, first, after, sizes);
     }
 
     private static void DrawGroup(Sheet sheet, SetBar bar, int first, int after, Sizes sizes)
@@ -40,15 +29,11 @@ internal static class Beams
             Stems.Draw(sheet, stacks[i], up, x[i - first], line.At(x[i - first]), sizes);
 
         var inward = up ? 1 : -1;
-        var flags = Enumerable.Range(first, after - first).Select(i => bar.Written.Moments[i].Value.Flags).ToArray();
-        for (var level = 1; level <= flags.Max(); level++)
+        foreach (var (level, from, to) in BeamRuns.Of(bar, first, after))
         {
+            var (left, right) = BeamRuns.EndsOf(x, from, to, sizes);
             var offset = inward * (level - 1) * (sizes.Beam + sizes.BeamGap);
-            foreach (var (from, to) in Runs(bar, first, flags, level))
-            {
-                var (left, right) = EndsOf(x, from, to, sizes);
-                sheet.Add(BeamShape(line, left, right, offset, inward * sizes.Beam));
-            }
+            sheet.Add(BeamShape(line, left, right, offset, inward * sizes.Beam));
         }
     }
 
@@ -77,42 +62,6 @@ internal static class Beams
             height = Math.Max(height, wanted - (outward * slope * (x[i] - x[0])));
         }
         return new(x[0], outward * height, slope);
-    }
-
-    // Stretches of notes that have a beam of this level; finer beams stop at each quarter so that beats stay visible.
-    private static IEnumerable<(int From, int To)> Runs(SetBar bar, int first, int[] flags, int level)
-    {
-        for (var from = 0; from < flags.Length; )
-        {
-            var to = from;
-            if (flags[from] >= level)
-            {
-                while (
-                    to + 1 < flags.Length
-                    && flags[to + 1] >= level
-                    && (level == 1 || QuarterOf(to + 1) == QuarterOf(from))
-                )
-                    to++;
-                yield return (from, to);
-            }
-            from = to + 1;
-        }
-
-        long QuarterOf(int index)
-        {
-            var beat = bar.Written.Bar.Time.IsCompound ? bar.Written.Bar.Time.Beat : new Fraction(1, 4);
-            return ((bar.Written.Moments[first + index].At + bar.Written.Offset) / beat).Floor();
-        }
-    }
-
-    // A beam over one note is a stub towards the note it belongs to.
-    private static (double Left, double Right) EndsOf(double[] x, int from, int to, Sizes sizes)
-    {
-        var half = sizes.Stem / 2;
-        if (to > from)
-            return (x[from] - half, x[to] + half);
-        var stub = 1.1 * sizes.Space;
-        return from == 0 ? (x[from] - half, x[from] + stub) : (x[from] - stub, x[from] + half);
     }
 
     private static Shape BeamShape(Line line, double left, double right, double offset, double thickness) =>

@@ -1,7 +1,7 @@
-using System.Collections.Immutable;
 using Rollwright.Engraving.Drawing;
 using Rollwright.Engraving.Measuring;
 using Rollwright.Engraving.Notation;
+using Rollwright.Engraving.Signs;
 using Rollwright.Engraving.Systems;
 
 namespace Rollwright.Engraving.Tab;
@@ -29,7 +29,7 @@ internal static class RhythmStems
             // A half note has half a stem: no head is here to be left white.
             var start = moment.Value.Denominator == 2 ? (top + foot) / 2 : top;
             sheet.Add(new Rules(InkKind.Stem, [new(x, start, x, foot)], sizes.Stem));
-            Signs.Dots.Draw(sheet, moment.Value.Dots, x + (0.5 * sizes.Space), foot - (1.9 * sizes.Space), sizes);
+            Dots.Draw(sheet, moment.Value.Dots, x + (0.5 * sizes.Space), foot - (1.9 * sizes.Space), sizes);
             if (moment is { Beam: < 0, Value.Flags: > 0 })
                 sheet.Add(
                     new Sign(
@@ -51,43 +51,17 @@ internal static class RhythmStems
         var glyph = Glyph.Rest(moment.Value.Denominator);
         var space = sizes.Space * 0.8;
         sheet.Add(new Sign(InkKind.Rest, glyph, x - (MusicFont.WidthOf(glyph) * space / 2), y, space));
-        Signs.Dots.Draw(sheet, moment.Value.Dots, x + (0.8 * sizes.Space), y, sizes);
+        Dots.Draw(sheet, moment.Value.Dots, x + (0.8 * sizes.Space), y, sizes);
     }
 
     private static void DrawBeams(Sheet sheet, SetBar bar, double foot, Sizes sizes)
     {
-        var moments = bar.Written.Moments;
-        var stub = 1.1 * sizes.Space;
-        var half = sizes.Stem / 2;
-        for (var i = 0; i < moments.Length; i++)
+        foreach (var (first, after) in BeamRuns.Groups(bar))
+        foreach (var (level, from, to) in BeamRuns.Of(bar, first, after))
         {
-            if (moments[i].Beam < 0)
-                continue;
-            for (var level = 1; level <= moments[i].Value.Flags; level++)
-            {
-                var y = foot - ((level - 1) * (sizes.Beam + sizes.BeamGap));
-                if (IsUnder(moments, i, i + 1, level))
-                    Beam(sheet, bar.Columns[i] - half, bar.Columns[i + 1] + half, y, sizes);
-                else if (!IsUnder(moments, i, i - 1, level))
-                    Beam(
-                        sheet,
-                        i > 0 && moments[i - 1].Beam == moments[i].Beam ? bar.Columns[i] - stub : bar.Columns[i] - half,
-                        i > 0 && moments[i - 1].Beam == moments[i].Beam ? bar.Columns[i] + half : bar.Columns[i] + stub,
-                        y,
-                        sizes
-                    );
-            }
+            var (left, right) = BeamRuns.EndsOf(bar.Columns.AsSpan()[first..after], from, to, sizes);
+            var y = foot - ((level - 1) * (sizes.Beam + sizes.BeamGap)) - (sizes.Beam / 2);
+            sheet.Add(new Rules(InkKind.Beam, [new(left, y, right, y)], sizes.Beam));
         }
     }
-
-    private static bool IsUnder(ImmutableArray<WrittenMoment> moments, int one, int other, int level) =>
-        other >= 0
-        && other < moments.Length
-        && moments[other].Beam == moments[one].Beam
-        && moments[other].Value.Flags >= level;
-
-    private static void Beam(Sheet sheet, double left, double right, double foot, Sizes sizes) =>
-        sheet.Add(
-            new Rules(InkKind.Beam, [new(left, foot - (sizes.Beam / 2), right, foot - (sizes.Beam / 2))], sizes.Beam)
-        );
 }

@@ -21,6 +21,7 @@ internal sealed class LeftHand(
 )
 {
     private readonly ShapeNames shapes = new(played);
+    private readonly ChordsInForce chords = new(played.Bars.Select(bar => bar.Chords));
     private readonly HashSet<FingerPlace> held = [.. before.IsDefault ? [] : before, .. down.IsDefault ? [] : down];
     private ImmutableArray<FingerPlace> first = before.IsDefault ? [] : before;
 
@@ -113,7 +114,7 @@ internal sealed class LeftHand(
                 break;
             together.Add(place);
         }
-        var shape = together.Count < 2 ? null : shapes.Find(together, ChordAt(bar, at));
+        var shape = together.Count < 2 ? null : shapes.Find(together, chords.At(bar, at));
         Put(motions, at, shape is null ? [first] : [.. together], LeftMotionKind.Down, shape);
     }
 
@@ -222,19 +223,6 @@ internal sealed class LeftHand(
         {
             if (strokes[i].String == strokes[index].String)
                 return strokes[i] is { Slur: SlurKind.PullOff, Fret: > 0 } ? PlaceOf(strokes[i]) : null;
-        }
-        return null;
-    }
-
-    private Chord? ChordAt(int bar, Fraction at)
-    {
-        for (var i = bar; i >= 0; i--)
-        {
-            foreach (var chord in played.Bars[i].Chords.Reverse())
-            {
-                if (i < bar || chord.At <= at)
-                    return chord.Chord;
-            }
         }
         return null;
     }

@@ -11,11 +11,13 @@ namespace Rollwright.Lessons.Words;
 /// <summary>Says where the tune is among the notes, which chords and licks stand in a bar, and the notes that matter.</summary>
 internal sealed class TuneWords(Break played, Counting counting)
 {
+    private readonly ChordsInForce inForce = new(played.Bars.Select(bar => bar.Chords));
+
     /// <summary>"G, then C from 3": the chord in force at the start too; empty where none is known.</summary>
     public string Chords(ImmutableArray<int> bars)
     {
         var words = new List<string>();
-        if (InForce(bars[0]) is { } before)
+        if (inForce.At(bars[0], Fraction.Zero) is { } before)
             words.Add($"{before}");
         foreach (var bar in bars)
         {
@@ -32,19 +34,6 @@ internal sealed class TuneWords(Break played, Counting counting)
             }
         }
         return string.Join(", then ", words);
-    }
-
-    // The chord written at the start of a bar, or the last one before it.
-    private Chord? InForce(int bar)
-    {
-        if (played.Bars[bar].Chords is [{ At: var at } first, ..] && at == Fraction.Zero)
-            return first.Chord;
-        for (var i = bar - 1; i >= 0; i--)
-        {
-            if (played.Bars[i].Chords is [.., var last])
-                return last.Chord;
-        }
-        return null;
     }
 
     /// <summary>" The closing lick 'slide and pinch', from 1."; empty where none starts in the bar.</summary>

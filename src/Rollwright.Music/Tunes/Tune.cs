@@ -65,20 +65,13 @@ public sealed record Tune
     {
         var order = Order;
         var bars = ImmutableArray.CreateBuilder<TuneBar>(order.Length);
-        var inForce = new Chord?[Bars.Length];
-        for (var i = 1; i < Bars.Length; i++)
-            inForce[i] = Bars[i - 1].Chords.IsEmpty ? inForce[i - 1] : Bars[i - 1].Chords[^1].Chord;
+        var chords = new ChordsInForce(Bars.Select(bar => bar.Chords));
         for (var i = 0; i < order.Length; i++)
         {
             var bar = Bars[order[i]];
             // The chord that goes on from the bar written before has to be said where another bar is played before.
-            if (
-                i > 0
-                && order[i - 1] != order[i] - 1
-                && inForce[order[i]] is { } chord
-                && (bar.Chords.IsEmpty || bar.Chords[0].At > Fraction.Zero)
-            )
-                bar = bar with { Chords = bar.Chords.Insert(0, new(Fraction.Zero, chord)) };
+            if (i > 0 && order[i - 1] != order[i] - 1)
+                bar = bar with { Chords = chords.SaidAnew(order[i]) };
             var follows = i > 0 && (order[i - 1] == order[i] - 1 || !bar.Marks.EndingStart.IsEmpty);
             var ends = bar.Marks.SectionEnd || bar.Marks.RepeatEnd > 1;
             bars.Add(

@@ -10,26 +10,15 @@ namespace Rollwright.Sound.Band;
 /// <summary>Which chord sounds when, in order of play; a chord lasts until the next, over bar lines too.</summary>
 internal sealed class ChordTrack
 {
-    private readonly Break played;
     private readonly BarNumbering numbering;
-    private readonly ImmutableArray<Chord?> entering;
+    private readonly ChordsInForce chords;
     private readonly Chord? last;
 
     public ChordTrack(Break played, Timeline timeline)
     {
-        this.played = played;
         numbering = played.Numbering;
         Capo = played.Setting.Capo;
-        var order = played.Order;
-        var chords = ImmutableArray.CreateBuilder<Chord?>(order.Length);
-        Chord? current = null;
-        foreach (var bar in order)
-        {
-            chords.Add(current);
-            if (!played.Bars[bar].Chords.IsEmpty)
-                current = played.Bars[bar].Chords[^1].Chord;
-        }
-        entering = chords.MoveToImmutable();
+        chords = new(played.Order.Select(bar => played.Bars[bar].Chords));
         last = timeline.Bars.LastOrDefault(bar => !bar.IsCount) is { Pass: >= 0 } end ? At(end, end.Time.Bar) : null;
     }
 
@@ -44,14 +33,6 @@ internal sealed class ChordTrack
     {
         if (bar.IsCount)
             return null;
-        var written = played.Bars[bar.Bar];
-        var missing = numbering[bar.Bar].Missing;
-        var current = entering[bar.Place] ?? (bar.Pass > 0 ? last : null);
-        foreach (var chord in written.Chords)
-        {
-            if (chord.At + missing <= at)
-                current = chord.Chord;
-        }
-        return current;
+        return chords.At(bar.Place, at - numbering[bar.Bar].Missing) ?? (bar.Pass > 0 ? last : null);
     }
 }
