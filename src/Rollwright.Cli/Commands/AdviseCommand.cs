@@ -27,15 +27,7 @@ internal static class AdviseCommand
         {
             var path = parsed.GetRequiredValue(tune);
             var read = TuneInput.ReadOne(path, "give a file with one tune");
-            TuneAdvice advice;
-            try
-            {
-                advice = Arranger.Advise(read, Setting.Read(parsed));
-            }
-            catch (ArrangeException fault)
-            {
-                throw new RequestException($"{InputFile.NameOf(path)}: {fault.Message}");
-            }
+            var advice = RequestException.Naming(path, () => Arranger.Advise(read, Setting.Read(parsed)));
             if (parsed.GetValue(json))
                 Console.WriteLine(Json(advice, read.Numbering));
             else

@@ -140,25 +140,22 @@ internal static class ArrangeCommand
         /// <exception cref="RequestException">It cannot be made; the message says why.</exception>
         public Arrangement Make(string path, Tune tune)
         {
-            try
-            {
-                var made = Arranger.Arrange(tune, Options);
-                foreach (var text in Locks)
-                    made = made.With(LockReader.Read(text, made));
-                if (Version is { } version)
-                    made = made.Versions(version, Nth)[^1].Made;
-                if (Backup is { } kind)
-                    made = made.BackupPart(kind, Options.Level);
-                var chords = made.ChordsAdded ? "; it came without chords and was given some" : "";
-                Exit.Say(
-                    $"{InputFile.NameOf(path)}: {tune.Title}: {SettingWords.OfTune(made.Break.Setting)}; {made.Style.Name} style, {100 * made.Kept:0} % of the tune kept{chords}"
-                );
-                return made;
-            }
-            catch (ArrangeException fault)
-            {
-                throw new RequestException($"{InputFile.NameOf(path)}: {fault.Message}");
-            }
+            var made = RequestException.Naming(path, () => Make(tune));
+            var chords = made.ChordsAdded ? "; it came without chords and was given some" : "";
+            Exit.Say(
+                $"{InputFile.NameOf(path)}: {tune.Title}: {SettingWords.OfTune(made.Break.Setting)}; {made.Style.Name} style, {100 * made.Kept:0} % of the tune kept{chords}"
+            );
+            return made;
+        }
+
+        private Arrangement Make(Tune tune)
+        {
+            var made = Arranger.Arrange(tune, Options);
+            foreach (var text in Locks)
+                made = made.With(LockReader.Read(text, made));
+            if (Version is { } version)
+                made = made.Versions(version, Nth)[^1].Made;
+            return Backup is { } kind ? made.BackupPart(kind, Options.Level) : made;
         }
     }
 

@@ -81,15 +81,10 @@ internal static class FingerCommand
             Together = parsed.GetValue(Together),
         };
         var notes = NotesInput.Read(path, choice, new(parsed.GetValue(Part), parsed.GetValue(Voice)));
-        Fingered done;
-        try
-        {
-            done = Fingerer.Finger(notes, Setting.Read(parsed), parsed.GetValue(Octaves));
-        }
-        catch (ArrangeException fault)
-        {
-            throw new RequestException($"{InputFile.NameOf(path)}: {fault.Message}");
-        }
+        var done = RequestException.Naming(
+            path,
+            () => Fingerer.Finger(notes, Setting.Read(parsed), parsed.GetValue(Octaves))
+        );
         OutputFile.Write(target, form.Write(done.Break));
         var numbering = done.Break.Numbering;
         foreach (var left in done.Left)

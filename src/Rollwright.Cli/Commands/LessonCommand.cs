@@ -149,18 +149,17 @@ internal static class LessonCommand
         var path = parsed.GetRequiredValue(Source);
         var bytes = InputFile.Read(path);
         var options = Setting.Read(parsed);
-        try
-        {
-            if (!IsAbc(bytes))
-                return (LessonPlan.Of(BreakInput.Of(bytes, path)), null);
-            var tune = TuneInput.OneOf(bytes, path, "give a file with one tune");
-            var made = Arranger.Arrange(tune, options);
-            return (LessonPlan.Of(made, options.Level, Arranger.Advise(tune, options)), made);
-        }
-        catch (Exception fault) when (fault is ArrangeException or LessonException)
-        {
-            throw new RequestException($"{InputFile.NameOf(path)}: {fault.Message}");
-        }
+        return RequestException.Naming<(LessonPlan, Arrangement?)>(
+            path,
+            () =>
+            {
+                if (!IsAbc(bytes))
+                    return (LessonPlan.Of(BreakInput.Of(bytes, path)), null);
+                var tune = TuneInput.OneOf(bytes, path, "give a file with one tune");
+                var made = Arranger.Arrange(tune, options);
+                return (LessonPlan.Of(made, options.Level, Arranger.Advise(tune, options)), made);
+            }
+        );
     }
 
     // Tunes have a line that begins with X: or K:; no form of break has.

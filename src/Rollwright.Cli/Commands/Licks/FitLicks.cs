@@ -45,15 +45,10 @@ internal static class FitLicks
             throw new RequestException("--within is 0 to 100 notes of the tune");
         var path = parsed.GetRequiredValue(Tune);
         var tune = TuneInput.ReadOne(path, "give a file with one tune");
-        Arrangement made;
-        try
-        {
-            made = Arranger.Arrange(tune, Setting.Read(parsed) with { Licks = IndexOf(file) });
-        }
-        catch (ArrangeException fault)
-        {
-            throw new RequestException($"{InputFile.NameOf(path)}: {fault.Message}");
-        }
+        var made = RequestException.Naming(
+            path,
+            () => Arranger.Arrange(tune, Setting.Read(parsed) with { Licks = IndexOf(file) })
+        );
         var spots = made.Spots((int)(1000 * parsed.GetValue(Within)));
         if (parsed.GetValue(Json))
             Console.WriteLine(JsonOf(made, spots));
