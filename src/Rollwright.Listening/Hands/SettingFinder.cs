@@ -27,9 +27,20 @@ internal static class SettingFinder
         [
             .. tunings
                 .SelectMany(one => capos.Select(fret => new Setting(one, fret, key.Transpose(-fret), 0)))
-                .OrderBy(setting => keys.Average(heard => Farness(setting, heard)))
+                .OrderBy(setting => keys.Average(heard => Farness(setting, heard)) + Droneless(moments, setting))
                 .Take((int)ListeningTable.Of("settings")),
         ];
+    }
+
+    /// <summary>
+    /// How much the short string is missing, 0 to 1: it is the drone of a roll, and nothing but a roll does without
+    /// (common practice, no source).
+    /// </summary>
+    public static double Droneless(IReadOnlyCollection<Moment> moments, Setting setting)
+    {
+        var drone = setting.SoundingKeyOf(Neck.ShortString, 0);
+        var share = (double)moments.Count(moment => moment.Keys.Contains(drone)) / moments.Count;
+        return Math.Max(0, 1 - (share / ListeningTable.Of("drone-share")));
     }
 
     // Frets from the nearest open string; a note that lies nowhere is as far as the neck is long.

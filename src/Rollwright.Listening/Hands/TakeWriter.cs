@@ -67,6 +67,7 @@ internal static class TakeWriter
                 tried.Solver.Best.Total
                 + (tried.Setting.Tuning == TuningTable.OpenG ? 0 : other)
                 + (tried.Setting.Capo * ListeningTable.Of("capo"))
+                + (known.Count * SettingFinder.Droneless(known, tried.Setting) * ListeningTable.Of("no-drone"))
             )
             .Select(tried => tried.Setting)
             .FirstOrDefault();

@@ -9,7 +9,9 @@ using Rollwright.Banjo.Tunings;
 using Rollwright.Listening.Hands;
 using Rollwright.Listening.Takes;
 using Rollwright.Listening.Tests.Beside;
+using Rollwright.Music.Keys;
 using Rollwright.Music.Metre;
+using Rollwright.Music.Pitches;
 using Rollwright.TestKit;
 using Moment = Rollwright.Listening.Takes.Moment;
 
@@ -113,6 +115,28 @@ public class HandFinderTests
         var heard = TakeWriter.Write(moments, 0, new(), default);
         heard.Break!.Setting.Capo.Should().Be(2);
         heard.Break.Setting.Tuning.Should().Be(TuningTable.OpenG);
+    }
+
+    // With the capo at 7 all of it but one note would lie on open strings, and the short one would never sound.
+    [Fact]
+    public void Rolls_in_C_position_are_not_written_without_the_short_string()
+    {
+        var meant = new Break
+        {
+            Title = "In C position",
+            Setting = new(TuningTable.OpenG, 2, new Key(new PitchName(Letter.C)), -12),
+            Time = TimeSignature.Cut,
+            Tempo = new(new Fraction(1, 2), 80),
+            Bars =
+            [
+                .. Enumerable
+                    .Repeat("2.5I 3.0T 5.0T 1.2M 2.5I 5.0T 1.2M 3.5I 5.0T 2.5I 1.2M 5.0T 2.5I 1.2M 5.0T 3.0T", 4)
+                    .SelectMany(two => two.Split(' ').Chunk(8))
+                    .Select(bar => SampleBreaks.Bar(string.Join(' ', bar), new())),
+            ],
+        };
+        var heard = TakeWriter.Write(PlayedMoments.Of(meant), 0, new(), default);
+        heard.Break!.Setting.Capo.Should().Be(2);
     }
 
     [Fact]
