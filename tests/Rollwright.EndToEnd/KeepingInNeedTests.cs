@@ -134,7 +134,7 @@ public sealed class KeepingInNeedTests : IDisposable
         IReadOnlyList<Revision> kept = await again.RevisionsAsync(bench.Keeping.BreakId!.Value);
         kept.Select(revision => revision.Words).Should().Equal("the tune arranged", "level 5", "level 1", "level 2");
         kept.Select(revision => revision.Parent).Should().Equal(null, 1, 2, 3);
-        KeptBreaks.Integrity(file).Should().Be("ok");
+        Integrity.Of(file).Should().Be("ok");
 
         string AllSaid()
         {

@@ -1,6 +1,5 @@
 using System.Security.Cryptography;
 using System.Text;
-using Microsoft.Data.Sqlite;
 using Rollwright.Library;
 using Rollwright.Library.Kept;
 using Rollwright.Web.State;
@@ -46,15 +45,5 @@ internal static class KeptBreaks
             .BeTrue(
                 $"{string.Join(", ", last.Select(revision => revision.Number))} was said last, and {shown.Number} is shown"
             );
-    }
-
-    /// <summary>SQLite's own check of the whole file.</summary>
-    public static string Integrity(string file)
-    {
-        using var connection = new SqliteConnection($"Data Source={file};Pooling=False");
-        connection.Open();
-        using var command = connection.CreateCommand();
-        command.CommandText = "PRAGMA integrity_check";
-        return (string)command.ExecuteScalar()!;
     }
 }

@@ -56,7 +56,7 @@ public sealed class KilledServerTests(ITestOutputHelper output) : IDisposable
         }
         output.WriteLine($"{times} times killed, {acknowledged} changes said to be kept, all there");
         acknowledged.Should().BeGreaterThanOrEqualTo(times, "else nothing was tested");
-        KeptBreaks.Integrity(place.File!).Should().Be("ok");
+        Integrity.Of(place.File!).Should().Be("ok");
     }
 
     private static async Task<string[]> EditUntilKilled(string file, string before, Random random)

@@ -46,7 +46,7 @@ public sealed class KilledTests : IDisposable
         var bench = new Bench(new(), new(last));
         await bench.Resume(id);
         bench.Now!.Made.Id.Should().Be(KeptBreaks.NameOf((await last.CurrentAsync(id))!));
-        KeptBreaks.Integrity(place.File!).Should().Be("ok");
+        Integrity.Of(place.File!).Should().Be("ok");
         return acknowledged;
     }
 

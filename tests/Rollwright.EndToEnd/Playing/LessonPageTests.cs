@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Microsoft.Playwright;
 using Rollwright.Arranging;
-using Rollwright.EndToEnd.CommandLine;
 using Rollwright.Engraving;
 using Rollwright.Engraving.Drawing;
 using Rollwright.Engraving.Png;
@@ -172,7 +171,7 @@ public class LessonPageTests
     {
         using var place = new Workplace();
         var tune = Path.Combine(Places.Root, "data", "demo", "lantern-on-the-millrace.abc");
-        place.Run("lesson", tune, "-o", "lantern.html").Code.Should().Be(0);
+        place.RunAlone("lesson", tune, "-o", "lantern.html").Code.Should().Be(0);
         var (page, complaints) = await FilePage.Open(
             await File.ReadAllTextAsync(Path.Combine(place.Folder, "lantern.html"))
         );

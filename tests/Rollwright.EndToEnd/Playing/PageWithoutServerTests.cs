@@ -1,5 +1,4 @@
 using Microsoft.Playwright;
-using Rollwright.EndToEnd.CommandLine;
 using Rollwright.Lessons.Player;
 using Rollwright.TestKit;
 
@@ -39,8 +38,8 @@ public class PageWithoutServerTests
     {
         using var place = new Workplace();
         var tune = Path.Combine(Places.Root, "data", "demo", "wren-on-the-gatepost.abc");
-        place.Run("arrange", tune, "-o", "wren.json").Code.Should().Be(0);
-        place.Run("render", "wren.json", "-o", "wren.html").Code.Should().Be(0);
+        place.RunAlone("arrange", tune, "-o", "wren.json").Code.Should().Be(0);
+        place.RunAlone("render", "wren.json", "-o", "wren.html").Code.Should().Be(0);
         var (page, complaints) = await FilePage.Open(
             await File.ReadAllTextAsync(Path.Combine(place.Folder, "wren.html"))
         );

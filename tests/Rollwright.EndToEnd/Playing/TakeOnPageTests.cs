@@ -1,5 +1,4 @@
 using Microsoft.Playwright;
-using Rollwright.EndToEnd.CommandLine;
 using Rollwright.TestKit;
 
 namespace Rollwright.EndToEnd.Playing;
@@ -61,33 +60,13 @@ public class TakeOnPageTests
         );
         File.Copy(await download.PathAsync(), Path.Combine(place.Folder, "times.json"));
         place
-            .Run("lesson", Wren, "-o", "again.html", "--video", "take.webm", "--bar-times", "times.json")
+            .RunAlone("lesson", Wren, "-o", "again.html", "--video", "take.webm", "--bar-times", "times.json")
             .Code.Should()
             .Be(0);
         await page.GotoAsync(new Uri(Path.Combine(place.Folder, "again.html")).AbsoluteUri);
         await page.Locator(".ledge[data-ready]").WaitForAsync();
         await Assertions.Expect(page.Locator(".chapters button")).ToHaveCountAsync(1);
         await page.Context.DisposeAsync();
-    }
-
-    [Theory]
-    [InlineData("""{"starts": [1]}""", "no file of bar times")]
-    [InlineData(
-        """{"format": "rollwright bar times", "version": 1, "starts": [1, 1]}""",
-        "start 2 does not come after start 1"
-    )]
-    [InlineData("""{"format": "rollwright bar times", "version": 1, "starts": [-1]}""", "start 1 is no time")]
-    [InlineData("""{"format": "rollwright bar times", "version": 1, "starts": []}""", "mark at least one bar")]
-    [InlineData("{\n\"format", "line 2, column")]
-    public void Times_that_do_not_fit_are_told_in_one_line(string times, string words)
-    {
-        using var place = new Workplace();
-        File.WriteAllText(Path.Combine(place.Folder, "take.webm"), "not a video");
-        File.WriteAllText(Path.Combine(place.Folder, "times.json"), times);
-        var run = place.Run("lesson", Wren, "-o", "x.html", "--video", "take.webm", "--bar-times", "times.json");
-        run.Code.Should().Be(2);
-        run.Err.Trim().Should().Contain(words).And.StartWith("times.json: ").And.NotContain("\n");
-        File.Exists(Path.Combine(place.Folder, "x.html")).Should().BeFalse();
     }
 
     private static string Wren => Path.Combine(Places.Root, "data", "demo", "wren-on-the-gatepost.abc");
@@ -122,7 +101,7 @@ public class TakeOnPageTests
             await File.WriteAllTextAsync(Path.Combine(place.Folder, "times.json"), times);
             asked.AddRange(["--bar-times", "times.json"]);
         }
-        place.Run([.. asked]).Code.Should().Be(0);
+        place.RunAlone([.. asked]).Code.Should().Be(0);
         var browser = await Visitor.Browser();
         var context = await browser.NewContextAsync(
             new()

@@ -1,6 +1,7 @@
 using System.Text.Json;
+using Rollwright.TestKit;
 
-namespace Rollwright.EndToEnd.CommandLine;
+namespace Rollwright.Cli.Tests;
 
 /// <summary>A take beside a break, from the command line: the break's own sound, and what is no take of it.</summary>
 public class ListenAgainstTests

@@ -1,6 +1,7 @@
 using System.Text.Json;
+using Rollwright.TestKit;
 
-namespace Rollwright.EndToEnd.CommandLine;
+namespace Rollwright.Cli.Tests;
 
 public class LessonTests
 {
@@ -41,7 +42,7 @@ public class LessonTests
         using var place = new Workplace();
         place.Put("tune.abc", Tune);
         place.Run("arrange", "tune.abc", "-o", "tune.json");
-        var (code, output, _) = place.Run("lesson", "tune.json", "--json");
+        var (code, output, _) = place.RunAlone("lesson", "tune.json", "--json");
         code.Should().Be(0);
         using var answer = JsonDocument.Parse(output);
         var notes = answer.RootElement.GetProperty("phrases")[0].GetProperty("notes").GetString();
@@ -50,7 +51,7 @@ public class LessonTests
             "words.json",
             $$"""{"format":"rollwright lesson text","version":1,"edits":[{"phrase":{{number}},"notes":"{{notes}}","text":"My own words."}]}"""
         );
-        var (_, lesson, _) = place.Run("lesson", "tune.json", "--words", "words.json");
+        var (_, lesson, _) = place.RunAlone("lesson", "tune.json", "--words", "words.json");
         lesson.Should().Contain("My own words.").And.NotContain("other notes");
     }
 

@@ -1,6 +1,7 @@
 using Rollwright.Audio.Wave;
+using Rollwright.TestKit;
 
-namespace Rollwright.EndToEnd.CommandLine;
+namespace Rollwright.Cli.Tests;
 
 public class MelodyListeningTests
 {
@@ -9,11 +10,11 @@ public class MelodyListeningTests
     {
         using var place = new Workplace();
         place.Put("my-tune.wav", WavWriter.ToBytes(Line()));
-        var (code, output, error) = place.Run("listen", "my-tune.wav", "--melody", "--metre", "4/4");
+        var (code, output, error) = place.RunAlone("listen", "my-tune.wav", "--melody", "--metre", "4/4");
         (code, error).Should().Be((0, ""));
         output.Should().StartWith("%abc-2.1\nX:1\nT:my tune\nM:4/4\nL:1/8\n").And.Contain("K:G\n");
         place.Run("listen", "my-tune.wav", "--melody", "-o", "tune.abc").Code.Should().Be(0);
-        place.Run("arrange", "tune.abc").Code.Should().Be(0);
+        place.Run("arrange", "tune.abc", "-o", "tune.tab").Code.Should().Be(0);
     }
 
     [Theory]

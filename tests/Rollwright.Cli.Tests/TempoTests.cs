@@ -1,7 +1,7 @@
 using System.Text.Json;
 using Rollwright.TestKit;
 
-namespace Rollwright.EndToEnd.CommandLine;
+namespace Rollwright.Cli.Tests;
 
 public class TempoTests
 {

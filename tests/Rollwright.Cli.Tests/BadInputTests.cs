@@ -1,6 +1,7 @@
 using System.Text;
+using Rollwright.TestKit;
 
-namespace Rollwright.EndToEnd.CommandLine;
+namespace Rollwright.Cli.Tests;
 
 /// <summary>Whatever the file holds: a sensible break, or exit code 2 with one clear line and nothing half-written.</summary>
 public class BadInputTests

@@ -1,4 +1,6 @@
-namespace Rollwright.EndToEnd.CommandLine;
+using Rollwright.TestKit;
+
+namespace Rollwright.Cli.Tests;
 
 /// <summary>A learnt banjo at the command line; what is learnt is judged in the tests of Listening.</summary>
 public class LearnBanjoTests

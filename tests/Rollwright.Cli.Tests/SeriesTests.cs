@@ -2,7 +2,7 @@ using System.ServiceModel.Syndication;
 using System.Xml;
 using Rollwright.TestKit;
 
-namespace Rollwright.EndToEnd.CommandLine;
+namespace Rollwright.Cli.Tests;
 
 /// <summary>Several lessons as one index page and an Atom feed (RFC 4287).</summary>
 public class SeriesTests

@@ -2,7 +2,7 @@ using System.Text.RegularExpressions;
 using Rollwright.Cli.Commands;
 using Rollwright.TestKit;
 
-namespace Rollwright.EndToEnd.CommandLine;
+namespace Rollwright.Cli.Tests;
 
 public partial class ProgressTests
 {
@@ -30,7 +30,7 @@ public partial class ProgressTests
     {
         using var place = new Workplace();
         place.Put("many.abc", Tunes(5));
-        var (code, output, error) = place.Run("arrange", "many.abc", "--out-dir", "out", "--to", "tab");
+        var (code, output, error) = place.RunAlone("arrange", "many.abc", "--out-dir", "out", "--to", "tab");
         code.Should().Be(0, error);
         (output + error).Should().NotContain(" of 5 tunes");
 

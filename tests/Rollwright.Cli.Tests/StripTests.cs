@@ -1,7 +1,7 @@
 using System.Text.Json;
 using Rollwright.TestKit;
 
-namespace Rollwright.EndToEnd.CommandLine;
+namespace Rollwright.Cli.Tests;
 
 /// <summary>The strip of tab from the command line, its videos read by ffprobe, an outside program.</summary>
 public class StripTests

@@ -1,4 +1,6 @@
-namespace Rollwright.EndToEnd.CommandLine;
+using Rollwright.TestKit;
+
+namespace Rollwright.Cli.Tests;
 
 public class OctaveTests
 {
@@ -11,7 +13,7 @@ public class OctaveTests
     {
         using var place = new Workplace();
         place.Put("tune.abc", Tune);
-        var (code, _, error) = place.Run("arrange", "tune.abc", "--octave", name);
+        var (code, _, error) = place.Run("arrange", "tune.abc", "--octave", name, "-o", "tune.tab");
         code.Should().Be(0, error);
         error.Should().Contain(words);
     }

@@ -1,4 +1,6 @@
-namespace Rollwright.EndToEnd.CommandLine;
+using Rollwright.TestKit;
+
+namespace Rollwright.Cli.Tests;
 
 /// <summary>The folder of a lesson's documents: made, made again, never at a person's cost.</summary>
 public class LessonFolderTests
@@ -155,7 +157,7 @@ public class LessonFolderTests
         using var place = new Workplace();
         place.Put("tune.abc", Tune);
         place.Put("own.md", "# My class: {{credit}}\n\n{{practice}}\n");
-        var (code, lesson, _) = place.Run("lesson", "tune.abc", "--template", "own.md");
+        var (code, lesson, _) = place.RunAlone("lesson", "tune.abc", "--template", "own.md");
         code.Should().Be(0);
         lesson.Should().StartWith("# My class: Trad.\n\n- ").And.NotContain("#### ").And.NotContain("Drills");
     }

@@ -1,6 +1,7 @@
 using System.Text.Json;
+using Rollwright.TestKit;
 
-namespace Rollwright.EndToEnd.CommandLine;
+namespace Rollwright.Cli.Tests;
 
 /// <summary><c>rollwright licks</c>, with a file of the player's own licks in a folder of the test's own.</summary>
 public class LicksTests
@@ -108,7 +109,7 @@ public class LicksTests
     public void Without_a_terminal_nothing_is_kept_unless_it_is_said()
     {
         using var place = Empty();
-        var (code, _, error) = place.Run(Mine("add", "--tab", Tab, "--name", "x"));
+        var (code, _, error) = place.RunAlone(Mine("add", "--tab", Tab, "--name", "x"));
         code.Should().Be(2);
         error.Should().Contain("fill over G").And.Contain("give --yes");
         File.ReadAllText(Path.Combine(place.Folder, "mine.txt")).Should().BeEmpty();

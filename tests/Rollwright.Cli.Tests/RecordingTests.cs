@@ -2,7 +2,7 @@ using System.Text.Json;
 using Rollwright.Audio.Wave;
 using Rollwright.TestKit;
 
-namespace Rollwright.EndToEnd.CommandLine;
+namespace Rollwright.Cli.Tests;
 
 /// <summary>Recordings of every form and fault, as <c>listen</c> takes them; ffmpeg makes the forms.</summary>
 public class RecordingTests

@@ -1,7 +1,9 @@
 using System.Diagnostics;
 using System.Text;
+using Rollwright.EndToEnd;
+using Rollwright.TestKit;
 
-namespace Rollwright.EndToEnd.CommandLine;
+namespace Rollwright.Cli.Tests;
 
 /// <summary>
 /// A command that writes is killed (SIGKILL) at moments drawn by a seed, as when the power goes: the library opens and is whole, a
@@ -24,7 +26,7 @@ public class KilledCommandTests
             Kill(place, longest * random.NextDouble(), "library", "import", "tunes.abc", "--library", "killed.db");
             var (code, _, error) = place.Run("library", "list", "--library", "killed.db");
             code.Should().Be(0, error);
-            KeptBreaks.Integrity(Path.Combine(place.Folder, "killed.db")).Should().Be("ok");
+            Integrity.Of(Path.Combine(place.Folder, "killed.db")).Should().Be("ok");
         }
         place.Run("library", "import", "tunes.abc", "--library", "killed.db").Code.Should().Be(0);
         Titles(place, "killed.db").Should().BeEquivalentTo(Titles(place, "first.db")).And.HaveCount(Tunes);
@@ -52,13 +54,13 @@ public class KilledCommandTests
     private static double Took(Workplace place, params string[] what)
     {
         var clock = Stopwatch.StartNew();
-        place.Run(what).Code.Should().Be(0);
+        place.RunAlone(what).Code.Should().Be(0);
         return clock.Elapsed.TotalMilliseconds;
     }
 
     private static void Kill(Workplace place, double milliseconds, params string[] what)
     {
-        using var process = Program.Start(place.Folder, what);
+        using var process = place.Start(what);
         if (!process.WaitForExit(TimeSpan.FromMilliseconds(milliseconds)))
             process.Kill();
         process.WaitForExit();

@@ -3,7 +3,7 @@ using Rollwright.Audio.Wave;
 using Rollwright.Formats.Json;
 using Rollwright.TestKit;
 
-namespace Rollwright.EndToEnd.CommandLine;
+namespace Rollwright.Cli.Tests;
 
 /// <summary>Breaks as sound: what is asked for is what the file holds; what cannot be is one line before any work.</summary>
 public class RenderTests

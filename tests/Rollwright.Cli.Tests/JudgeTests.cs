@@ -1,7 +1,7 @@
 using System.Text.Json;
 using Rollwright.TestKit;
 
-namespace Rollwright.EndToEnd.CommandLine;
+namespace Rollwright.Cli.Tests;
 
 /// <summary>
 /// Every shared tune through the command line in the styles, judged by a program that shares no code with this one

@@ -6,9 +6,10 @@ using Rollwright.Arranging.Locks;
 using Rollwright.Engraving;
 using Rollwright.Engraving.Drawing;
 using Rollwright.Formats.Abc;
+using Rollwright.TestKit;
 using Rollwright.Web.Words;
 
-namespace Rollwright.EndToEnd.CommandLine;
+namespace Rollwright.Cli.Tests;
 
 /// <summary>A bar has one number: what is printed is what the words say, and what a lock takes.</summary>
 public partial class BarNumbersTests
@@ -49,7 +50,7 @@ public partial class BarNumbersTests
     {
         using var place = new Workplace();
         place.Put("tune.abc", Tune(hasPickup));
-        var (code, tab, error) = place.Run("arrange", "tune.abc");
+        var (code, tab, error) = place.RunAlone("arrange", "tune.abc");
         code.Should().Be(0, error);
         // A line of numbers stands over the line of chords.
         var printed = Numbered()
