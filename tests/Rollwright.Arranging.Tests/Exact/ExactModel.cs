@@ -62,8 +62,13 @@ public sealed class ExactModel
     public static ExactModel Of(StepLattice lattice, Overlay overlay) => new(lattice, overlay);
 
     /// <summary>Solves on one thread.</summary>
-    public Answer Solve()
+    /// <param name="atMost">
+    /// What another found: dearer ways need no look. Where the least is less it is found, and where it is more there is no answer.
+    /// </param>
+    public Answer Solve(long? atMost = null)
     {
+        if (atMost is { } most)
+            model.Add(cost <= most);
         var solver = new CpSolver { StringParameters = Parameters };
         var status = solver.Solve(model);
         return new(status == CpSolverStatus.Optimal ? (long)Math.Round(solver.ObjectiveValue) : 0, status);

@@ -27,11 +27,28 @@ public class ExactTests_OrTools
             question =>
             {
                 var solver = question.Solve();
-                var proven = ExactModel.Of(solver.Lattice, solver.Overlay).Solve();
+                var proven = ExactModel.Of(solver.Lattice, solver.Overlay).Solve(solver.Best.Total);
                 proven.Status.Should().Be(CpSolverStatus.Optimal, question.ToString());
                 proven.Total.Should().Be(solver.Best.Total, question.ToString());
             }
         );
+
+    // What the constraint solver is told of the path's cost can hide no fault of the path.
+    [Fact]
+    public void A_cost_that_is_too_high_or_too_low_is_found_out()
+    {
+        foreach (var question in Enumerable.Range(0, 4).Select(SmallQuestion.Of))
+        {
+            var solver = question.Solve();
+            var least = solver.Best.Total;
+            ExactModel.Of(solver.Lattice, solver.Overlay).Solve(least + 100).Total.Should().Be(least);
+            ExactModel
+                .Of(solver.Lattice, solver.Overlay)
+                .Solve(least - 1)
+                .Status.Should()
+                .Be(CpSolverStatus.Infeasible);
+        }
+    }
 
     [Fact]
     public void The_questions_ask_for_all_that_the_arranger_knows()
