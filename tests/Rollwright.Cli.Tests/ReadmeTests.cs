@@ -7,7 +7,8 @@ namespace Rollwright.Cli.Tests;
 /// <summary>Every command that the README and the handbook show is run, as shown, in a folder of its own.</summary>
 public sealed partial class ReadmeTests(ReadmeTests.Files files) : IClassFixture<ReadmeTests.Files>
 {
-    // A title that a command looks for; eight bars without repeats: the commands take as long as the tune, and a video of its strip many times as long.
+    // A title that a command looks for; eight bars without repeats: the commands take as long as the tune, and a video of its strip
+    // many times as long.
     private const string Tune =
         "X:1\nT:Short Wren\nC:Trad.\nM:4/4\nL:1/8\nQ:1/2=80\nK:G\nGABc dedc|BGAF G4|GABc dedc|BAGF G4|g2fg e2d2|B2AB G4|g2fg e2d2|BAGF G4|]\n";
 
