@@ -27,6 +27,19 @@ public sealed record Moment(double Onset, ImmutableArray<Moment.Way> Ways, doubl
     /// <summary>What became of notes from before.</summary>
     public ImmutableArray<Fall> Falls { get; init; } = [];
 
+    /// <summary>The same where each note beside another has to explain the sound better by a cost.</summary>
+    public Moment Plainer(double cost)
+    {
+        var dearer = Ways.Select(way => way with { Cost = way.Cost + (cost * (way.Keys.Length - 1)) })
+            .OrderBy(way => way.Cost)
+            .ToList();
+        return this with
+        {
+            Ways = [.. dearer.Select(way => way with { Cost = way.Cost - dearer[0].Cost })],
+            Strings = [],
+        };
+    }
+
     /// <summary>How surely a key began here: 0 to 1, how often notes heard as clearly were right on the listening bench.</summary>
     public double ConfidenceIn(int key)
     {
