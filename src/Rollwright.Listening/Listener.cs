@@ -48,11 +48,11 @@ public static class Listener
         };
     }
 
-    /// <summary>The notes alone, without hands, bars and tempo.</summary>
+    /// <summary>The notes alone, without hands, bars and tempo; what is hardly heard beside another note is left out.</summary>
     public static Heard Notes(Samples sound, CancellationToken stop = default)
     {
         ArgumentNullException.ThrowIfNull(sound);
         var heard = Ear.Hear([OneSide.Of(sound)], sound.Rate, null, null, stop);
-        return new([.. TakeWriter.Bare(heard.Moments)], heard.Cents);
+        return new([.. TakeWriter.Bare(heard.Moments.Select(moment => moment.Plainer()))], heard.Cents);
     }
 }

@@ -32,7 +32,10 @@ public static class BanjoLearner
         ArgumentNullException.ThrowIfNull(tuning);
         var heard = Ear.Hear([OneSide.Of(sound)], sound.Rate, null, null, stop);
         // A note may be taken for its octave; what lies higher than was asked for is left out.
-        var alone = heard.Moments.Where(moment => moment.Keys is [var key] && FretOf(key, tuning) <= Highest).ToList();
+        var alone = heard
+            .Moments.Select(moment => moment.Plainer())
+            .Where(moment => moment.Keys is [var key] && FretOf(key, tuning) <= Highest)
+            .ToList();
         var notes = alone
             .GroupBy(moment => moment.Keys[0])
             .Where(same => same.Count() >= Often)

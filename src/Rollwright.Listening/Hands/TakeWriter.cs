@@ -75,7 +75,7 @@ internal static class TakeWriter
             return new([.. Bare(moments)], cents);
         moments = StringWitness.Ask(moments, steps.At, setting, options.Banjo);
         // Where bars begin, rolls tell: a pinch that may be another instrument's chord would hide them.
-        known = [.. moments.Take(Enough).Select(moment => moment.Plainer(ListeningTable.Of("bar-further")))];
+        known = [.. moments.Take(Enough).Select(moment => moment.Plainer())];
         time = options.Time ?? TakeMetre.Of(Begun(moments, steps.At), setting.SoundingKeyOf(Neck.ShortString, 0));
         // Whoever begins on the beat, begins with a bar, unless the hands say otherwise.
         var before = Enumerable

@@ -27,9 +27,10 @@ public sealed record Moment(double Onset, ImmutableArray<Moment.Way> Ways, doubl
     /// <summary>What became of notes from before.</summary>
     public ImmutableArray<Fall> Falls { get; init; } = [];
 
-    /// <summary>The same where each note beside another has to explain the sound better by a cost.</summary>
-    public Moment Plainer(double cost)
+    /// <summary>The same for a question that a note too many would spoil: each note beside another has to explain the sound better.</summary>
+    public Moment Plainer()
     {
+        var cost = ListeningTable.Of("further");
         var dearer = Ways.Select(way => way with { Cost = way.Cost + (cost * (way.Keys.Length - 1)) })
             .OrderBy(way => way.Cost)
             .ToList();
