@@ -47,7 +47,7 @@ public static class ChordAgreement
     /// <summary>The chord in force at each written beat; null before the first symbol.</summary>
     public static IEnumerable<Chord?> ByBeat(Tune tune)
     {
-        var chords = new ChordsInForce(tune.Bars.Select(bar => bar.Chords));
+        var chords = tune.ChordsInForce;
         return tune.Bars.SelectMany((bar, i) => BeatGrid.Of(bar).Select(beat => chords.At(i, beat.At)));
     }
 }

@@ -71,7 +71,7 @@ public sealed record Break
     {
         var order = Order;
         var spans = Spans.ToLookup(span => span.Bar);
-        var chords = new ChordsInForce(Bars.Select(bar => bar.Chords));
+        var chords = ChordsInForce;
         return this with
         {
             Bars = [.. order.Select((bar, i) => BarOf(bar, i))],
@@ -92,6 +92,9 @@ public sealed record Break
             };
         }
     }
+
+    /// <summary>Which chord holds where, as the bars are written.</summary>
+    public ChordsInForce ChordsInForce => new(Bars.Select(bar => bar.Chords));
 
     /// <summary>MIDI key that a stroke sounds.</summary>
     public int KeyOf(Stroke stroke) => Setting.SoundingKeyOf(stroke.String, stroke.Fret);

@@ -173,15 +173,8 @@ internal static class LessonCommand
 
     private static LessonText EditsOf(string? path)
     {
-        if (path is null)
-            return LessonText.Empty;
-        try
-        {
-            return LessonTextJson.Read(Encoding.UTF8.GetString(InputFile.Read(path)));
-        }
-        catch (LessonException fault)
-        {
-            throw new RequestException($"{InputFile.NameOf(path)}: {fault.Message}");
-        }
+        return path is null
+            ? LessonText.Empty
+            : RequestException.Naming(path, () => LessonTextJson.Read(Encoding.UTF8.GetString(InputFile.Read(path))));
     }
 }

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Rollwright.Banjo.Breaks;
 using Rollwright.Engraving.Drawing;
-using Rollwright.Music.Chords;
 
 namespace Rollwright.Engraving.Figures;
 
@@ -52,7 +51,7 @@ public static class BarsFigure
 
     private static Break WithChord(Break played, int first)
     {
-        var chords = new ChordsInForce(played.Bars.Select(bar => bar.Chords)).SaidAnew(first);
+        var chords = played.ChordsInForce.SaidAnew(first);
         return played with { Bars = played.Bars.SetItem(first, played.Bars[first] with { Chords = chords }) };
     }
 }

@@ -4,7 +4,6 @@ using Rollwright.Banjo.Breaks;
 using Rollwright.Banjo.Forms;
 using Rollwright.Engraving.Labels;
 using Rollwright.Engraving.Notation;
-using Rollwright.Music.Chords;
 using Rollwright.Music.Metre;
 
 namespace Rollwright.Engraving.Figures;
@@ -58,7 +57,7 @@ internal static class FormParts
         var numbering = played.Numbering;
         var numbers = full.Select(bar => numbering.AtLineStart(bar.Index)).ToList();
         var chords = new List<string>();
-        var inForce = new ChordsInForce(played.Bars.Select(bar => bar.Chords));
+        var inForce = played.ChordsInForce;
         foreach (var chord in full.SelectMany((bar, i) => i == 0 ? inForce.SaidAnew(bar.Index) : bar.Bar.Chords))
         {
             if (chords.Count == 0 || chords[^1] != PrintedNames.Of(chord.Chord))

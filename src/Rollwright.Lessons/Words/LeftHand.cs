@@ -21,7 +21,7 @@ internal sealed class LeftHand(
 )
 {
     private readonly ShapeNames shapes = new(played);
-    private readonly ChordsInForce chords = new(played.Bars.Select(bar => bar.Chords));
+    private readonly ChordsInForce chords = played.ChordsInForce;
     private readonly HashSet<FingerPlace> held = [.. before.IsDefault ? [] : before, .. down.IsDefault ? [] : down];
     private ImmutableArray<FingerPlace> first = before.IsDefault ? [] : before;
 

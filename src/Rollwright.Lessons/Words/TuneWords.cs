@@ -11,7 +11,7 @@ namespace Rollwright.Lessons.Words;
 /// <summary>Says where the tune is among the notes, which chords and licks stand in a bar, and the notes that matter.</summary>
 internal sealed class TuneWords(Break played, Counting counting)
 {
-    private readonly ChordsInForce inForce = new(played.Bars.Select(bar => bar.Chords));
+    private readonly ChordsInForce inForce = played.ChordsInForce;
 
     /// <summary>"G, then C from 3": the chord in force at the start too; empty where none is known.</summary>
     public string Chords(ImmutableArray<int> bars)

@@ -33,7 +33,7 @@ internal static class SettingFinder
     }
 
     /// <summary>
-    /// How much the short string is missing, 0 to 1: it is the drone of a roll, and nothing but a roll does without
+    /// How much the short string is missing, 0 to 1: it is the drone of a roll, and rolls hardly do without
     /// (common practice, no source).
     /// </summary>
     public static double Droneless(IReadOnlyCollection<Moment> moments, Setting setting)

@@ -51,6 +51,9 @@ public sealed record Tune
     /// <summary>Whether any chord symbol is given.</summary>
     public bool HasChords => Bars.Any(bar => !bar.Chords.IsEmpty);
 
+    /// <summary>Which chord holds where, as the bars are written.</summary>
+    public ChordsInForce ChordsInForce => new(Bars.Select(bar => bar.Chords));
+
     /// <summary>Indices of the bars in order of play.</summary>
     public ImmutableArray<int> Order => Unfolding.Order([.. Bars.Select(bar => bar.Marks)]);
 
@@ -65,7 +68,7 @@ public sealed record Tune
     {
         var order = Order;
         var bars = ImmutableArray.CreateBuilder<TuneBar>(order.Length);
-        var chords = new ChordsInForce(Bars.Select(bar => bar.Chords));
+        var chords = ChordsInForce;
         for (var i = 0; i < order.Length; i++)
         {
             var bar = Bars[order[i]];
